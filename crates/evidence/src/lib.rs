@@ -1,0 +1,3 @@
+//! evidence
+#![no_std]
+extern crate alloc;

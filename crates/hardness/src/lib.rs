@@ -1,0 +1,3 @@
+//! hardness
+#![no_std]
+extern crate alloc;

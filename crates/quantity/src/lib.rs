@@ -1,0 +1,3 @@
+//! quantity
+#![no_std]
+extern crate alloc;
