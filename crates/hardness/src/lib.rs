@@ -1,3 +1,53 @@
-//! hardness
+//! What a hardness number means: scales, designations, published conversion tables.
+//!
+//! A number goes from one scale to another only by a table that a standard prints, never by a
+//! formula of ours and never beyond the last printed row. Every result names its table, its row or
+//! rows, the marks of the print and how far the conversion may be off.
+//!
+//! This crate knows no steel, no file test and no words for the person; it has no clock, no files and
+//! no floating-point function that differs between machines.
+//!
+//! # A two-minute tour
+//! ```
+//! use biteband_hardness::{Axis, Basis, Scale, convert, designation, Reading};
+//!
+//! // As it stands on a drawing:
+//! let parsed = designation::parse("52,5 HRC")?;
+//! assert_eq!(parsed.designation().to_string(), "52.5 HRC");
+//!
+//! // To Vickers, by ASTM E140 Table 1:
+//! let reading = Reading::new(Axis::Hardness(Scale::Hrc), 52.5).unwrap();
+//! let vickers = convert(reading, Axis::Hardness(Scale::Hv), None).unwrap();
+//! assert_eq!(vickers.at.basis, Basis::Between { lower: 52.0, upper: 53.0 });
+//! assert!(vickers.at.value > 544.0 && vickers.at.value < 560.0);
+//!
+//! // Outside the table nobody knows:
+//! let soft = Reading::new(Axis::Hardness(Scale::Hrc), 15.0).unwrap();
+//! assert!(convert(soft, Axis::Hardness(Scale::Hv), None).is_err());
+//! # Ok::<(), designation::Error>(())
+//! ```
 #![no_std]
+
 extern crate alloc;
+
+mod axis;
+mod convert;
+mod curve;
+pub mod designation;
+mod error;
+#[rustfmt::skip]
+mod generated;
+mod round;
+mod source;
+mod table;
+mod width;
+
+pub use axis::{Axis, Reading, Scale};
+pub use convert::{
+    Comparison, Conversion, Limits, compare, convert, convert_limits, policy, reachable, spans,
+};
+pub use error::{Error, Nearest};
+pub use round::Rounding;
+pub use source::{Seen, Source, SourceId};
+pub use table::{Basis, Cell, Marks, Span, Table, TableId, TableValue};
+pub use width::Width;

@@ -1,3 +1,189 @@
-//! quantity
+//! Physical quantities with their bounds.
+//!
+//! A quantity is a newtype over `f64` that can only be made inside its declared bounds; the bounds
+//! carry what they bound and why, so that validation, error text and input hints come from one line.
+//! This crate knows no steel, no scale, no file and no words beyond the reason for a bound.
+//!
+//! ```
+//! use biteband_quantity::Megapascals;
+//! let strength = Megapascals::new(1250.0)?;
+//! assert_eq!(strength.get(), 1250.0);
+//! assert!(Megapascals::new(f64::NAN).is_err());
+//! # Ok::<(), biteband_quantity::OutOfBounds>(())
+//! ```
 #![no_std]
-extern crate alloc;
+
+use core::fmt;
+
+/// What a quantity may be: the one place that validation, error text and hints are made from.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Bounds {
+    /// What is measured, in words.
+    pub what: &'static str,
+    /// Unit symbol.
+    pub symbol: &'static str,
+    /// Smallest accepted value.
+    pub min: f64,
+    /// Largest accepted value.
+    pub max: f64,
+    /// Why these ends.
+    pub why: &'static str,
+}
+
+impl Bounds {
+    /// Accepts a finite value inside the bounds; `-0.0` becomes `0.0`.
+    ///
+    /// # Errors
+    /// [`OutOfBounds`] when the value is not finite or outside.
+    pub fn check(&self, value: f64) -> Result<f64, OutOfBounds> {
+        if value.is_finite() && value >= self.min && value <= self.max {
+            Ok(value + 0.0)
+        } else {
+            Err(OutOfBounds { given: value, bounds: *self })
+        }
+    }
+}
+
+/// A value that a quantity refuses.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct OutOfBounds {
+    /// The value as given; may be NaN or infinite.
+    pub given: f64,
+    /// What would have been accepted.
+    pub bounds: Bounds,
+}
+
+impl OutOfBounds {
+    /// Stable name for logs and JSON.
+    #[must_use]
+    pub fn code(&self) -> &'static str {
+        "quantity.out_of_bounds"
+    }
+}
+
+impl fmt::Display for OutOfBounds {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let Bounds { what, symbol, min, max, why } = self.bounds;
+        write!(f, "{what} of {} {symbol} is outside {min} to {max} {symbol}: {why}", self.given)
+    }
+}
+
+impl core::error::Error for OutOfBounds {}
+
+macro_rules! quantity {
+    ($(#[$doc:meta])* $name:ident, $what:literal, $symbol:literal, $min:literal..=$max:literal, $why:literal) => {
+        $(#[$doc])*
+        #[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
+        pub struct $name(f64);
+
+        impl $name {
+            /// What may be given, and why not more.
+            pub const BOUNDS: Bounds =
+                Bounds { what: $what, symbol: $symbol, min: $min, max: $max, why: $why };
+
+            /// Makes the quantity.
+            ///
+            /// # Errors
+            /// [`OutOfBounds`] when the value is not finite or outside [`Self::BOUNDS`].
+            pub fn new(value: f64) -> Result<Self, OutOfBounds> {
+                Self::BOUNDS.check(value).map(Self)
+            }
+
+            /// The number in the unit of the type's name.
+            #[must_use]
+            pub const fn get(self) -> f64 {
+                self.0
+            }
+        }
+    };
+}
+
+quantity!(
+    /// Tensile strength in MPa.
+    Megapascals, "tensile strength", "MPa", 50.0..=4000.0,
+    "no steel breaks below or holds above it"
+);
+quantity!(
+    /// Test force in kilogram-force, the unit of every hardness symbol.
+    KilogramsForce, "test force", "kgf", 0.000_01..=3000.0,
+    "from nano-indentation to the largest Brinell test"
+);
+quantity!(
+    /// Ball diameter in millimetres.
+    BallMillimetres, "ball diameter", "mm", 1.0..=10.0,
+    "Brinell balls are 1, 2.5, 5 and 10 mm"
+);
+quantity!(
+    /// Dwell of the test force in seconds.
+    DwellSeconds, "dwell of the test force", "s", 1.0..=600.0,
+    "longer holds are not written on drawings"
+);
+quantity!(
+    /// A chance from 0 to 1.
+    Probability, "a chance", "of 1", 0.0..=1.0, "a chance is a share of all cases"
+);
+
+impl Megapascals {
+    /// One ksi in MPa: 1000 pound-force per square inch, by the definitions of pound, inch and
+    /// standard gravity.
+    pub const PER_KSI: f64 = 6.894_757_293_168_361;
+
+    /// Makes the strength from kilopounds per square inch.
+    ///
+    /// # Errors
+    /// [`OutOfBounds`] as [`Megapascals::new`].
+    ///
+    /// # Example
+    /// ```
+    /// # use biteband_quantity::Megapascals;
+    /// assert!((Megapascals::from_ksi(130.0)?.get() - 896.318).abs() < 0.001);
+    /// # Ok::<(), biteband_quantity::OutOfBounds>(())
+    /// ```
+    pub fn from_ksi(ksi: f64) -> Result<Self, OutOfBounds> {
+        Self::new(ksi * Self::PER_KSI)
+    }
+
+    /// The strength in kilopounds per square inch.
+    #[must_use]
+    pub fn ksi(self) -> f64 {
+        self.0 / Self::PER_KSI
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    extern crate std;
+    use super::*;
+    use std::string::ToString;
+
+    #[test]
+    fn limits_are_inside_and_the_next_float_is_not() {
+        let Bounds { min, max, .. } = Megapascals::BOUNDS;
+        assert!(Megapascals::new(min).is_ok() && Megapascals::new(max).is_ok());
+        assert!(Megapascals::new(min.next_down()).is_err());
+        assert!(Megapascals::new(max.next_up()).is_err());
+    }
+
+    #[test]
+    fn what_is_not_a_number_is_refused() {
+        for bad in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY, 1e308] {
+            assert!(Megapascals::new(bad).is_err());
+        }
+    }
+
+    #[test]
+    fn message_says_what_the_range_and_why() {
+        let error = Megapascals::new(5.0).unwrap_err();
+        assert_eq!(
+            error.to_string(),
+            "tensile strength of 5 MPa is outside 50 to 4000 MPa: no steel breaks below or holds above it"
+        );
+        assert_eq!(error.code(), "quantity.out_of_bounds");
+    }
+
+    #[test]
+    fn ksi_goes_there_and_back() {
+        let strength = Megapascals::from_ksi(130.0).unwrap();
+        assert!((strength.ksi() - 130.0).abs() < 1e-12);
+    }
+}

@@ -1,0 +1,144 @@
+//! Refusals: what was given, what would be allowed, why, and a way out.
+
+use core::fmt;
+
+use crate::axis::{Axis, Scale};
+use crate::table::TableId;
+use biteband_quantity::OutOfBounds;
+
+/// Why no number is given.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Error {
+    /// NaN or an infinity.
+    NotANumber {
+        /// The axis it was meant for.
+        axis: Axis,
+    },
+    /// A number that the scale does not have.
+    OutsideScale {
+        /// The scale.
+        scale: Scale,
+        /// The number as given.
+        given: f64,
+    },
+    /// A tensile strength that no steel has.
+    Strength(OutOfBounds),
+    /// From a scale to itself.
+    SameAxis {
+        /// The axis.
+        axis: Axis,
+    },
+    /// No published table holds both axes.
+    NoTable {
+        /// From.
+        from: Axis,
+        /// To.
+        to: Axis,
+        /// The table that was asked for, when one was.
+        table: Option<TableId>,
+    },
+    /// Tables hold both axes, but none holds this value.
+    OutsideTables {
+        /// From.
+        from: Axis,
+        /// The value as given.
+        given: f64,
+        /// To.
+        to: Axis,
+        /// The convertible value that lies nearest, and the table that has it.
+        nearest: Nearest,
+        /// The table that was asked for, when one was.
+        table: Option<TableId>,
+    },
+    /// A range whose low end lies above its high end.
+    Backward {
+        /// The axis.
+        axis: Axis,
+        /// As given first.
+        low: f64,
+        /// As given second.
+        high: f64,
+    },
+    /// A range without any limit.
+    NoLimit {
+        /// The axis.
+        axis: Axis,
+    },
+    /// Each limit of a range is in a table, but no single table holds both; tables are never joined.
+    NoSingleTable {
+        /// The axis.
+        from: Axis,
+        /// Low limit.
+        low: f64,
+        /// High limit.
+        high: f64,
+        /// To.
+        to: Axis,
+    },
+}
+
+/// The end of the convertible range on the side of a refused value.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Nearest {
+    /// On the axis that was given.
+    pub value: f64,
+    /// What it converts to.
+    pub becomes: f64,
+    /// The table that says so.
+    pub table: TableId,
+    /// Whether the refused value lies above it.
+    pub above: bool,
+}
+
+impl Error {
+    /// Stable name for JSON, tests and support.
+    #[must_use]
+    pub const fn code(&self) -> &'static str {
+        match self {
+            Self::NotANumber { .. } => "hardness.not_a_number",
+            Self::OutsideScale { .. } => "hardness.outside_scale",
+            Self::Strength(_) => "hardness.outside_strength",
+            Self::SameAxis { .. } => "hardness.same_scale",
+            Self::NoTable { .. } => "hardness.no_table",
+            Self::OutsideTables { .. } => "hardness.outside_tables",
+            Self::Backward { .. } => "hardness.backward_range",
+            Self::NoLimit { .. } => "hardness.no_limit",
+            Self::NoSingleTable { .. } => "hardness.no_single_table",
+        }
+    }
+}
+
+impl fmt::Display for Error {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::NotANumber { axis } => write!(f, "{axis} needs a finite number"),
+            Self::OutsideScale { scale, given } => {
+                let (min, max) = scale.range();
+                write!(f, "{given} {scale} is outside the scale, which runs from {min} to {max}")
+            }
+            Self::Strength(error) => error.fmt(f),
+            Self::SameAxis { axis } => write!(f, "the number is in {axis} already"),
+            Self::NoTable { from, to, .. } => {
+                write!(f, "no published table here holds both {from} and {to}")
+            }
+            Self::OutsideTables { from, given, to, nearest, .. } => write!(
+                f,
+                "{given} {} is outside every table from {from} to {to}, which end at {} {}",
+                from.unit(),
+                nearest.value,
+                from.unit()
+            ),
+            Self::Backward { axis, low, high } => {
+                write!(f, "the range runs backwards from {low} to {high} {}", axis.unit())
+            }
+            Self::NoLimit { axis } => write!(f, "the range in {axis} has no limit"),
+            Self::NoSingleTable { from, low, high, to } => write!(
+                f,
+                "no single table holds {low} to {high} {} and {to}, and tables are not joined",
+                from.unit()
+            ),
+        }
+    }
+}
+
+impl core::error::Error for Error {}
