@@ -1,0 +1,18 @@
+//! Questions and answers as the command line and the JavaScript package exchange them.
+//!
+//! Field names are stable; numbers are unrounded. The page makes its screens from the same answers.
+
+mod convert;
+mod file_test;
+mod source;
+
+pub use convert::{
+    ConvertAnswer, ConvertInput, ConvertQuestion, Converted, Note, Other, convert, default_targets,
+    parse_axis, parse_table,
+};
+pub use file_test::{
+    BandAnswer, BandInScale, CauseAnswer, ConditionsInput, ContradictionAnswer, FileAnswer,
+    FileOutcome, FileQuestion, FileRefused, NextAnswer, ProofInput, StrokeInput, TargetAnswer,
+    assess, build, parse_proofs, parse_strokes, parse_target,
+};
+pub use source::{SourceAnswer, TableAnswer, TableListing, TableRow, sources, table, tables};

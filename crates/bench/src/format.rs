@@ -1,0 +1,186 @@
+//! Numbers as they are shown: rounded by the rule of the scale, always with their unit.
+
+use biteband_hardness::{Axis, Rounding};
+use biteband_quantity::Megapascals;
+use serde::{Deserialize, Serialize};
+
+/// Units of everything that is not a hardness; a display choice, the core sees one unit.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Units {
+    /// Strength in MPa.
+    #[default]
+    Metric,
+    /// Strength in ksi.
+    Inch,
+}
+
+impl Units {
+    /// The unit behind a number on this axis.
+    #[must_use]
+    pub const fn of(self, axis: Axis) -> &'static str {
+        match (self, axis) {
+            (Self::Inch, Axis::Tensile) => "ksi",
+            _ => axis.unit(),
+        }
+    }
+
+    /// A converted number, rounded by the rule of its scale; ksi go to whole numbers.
+    #[must_use]
+    pub fn number(self, axis: Axis, value: f64) -> String {
+        match (self, axis) {
+            (Self::Inch, Axis::Tensile) => format!("{:.0}", value / Megapascals::PER_KSI),
+            _ => converted(axis, value),
+        }
+    }
+
+    /// A converted number with its unit.
+    #[must_use]
+    pub fn with_unit(self, axis: Axis, value: f64) -> String {
+        format!("{} {}", self.number(axis, value), self.of(axis))
+    }
+
+    /// "353 – 390 HBW", "353 HBW min".
+    #[must_use]
+    pub fn range(self, axis: Axis, low: Option<f64>, high: Option<f64>) -> String {
+        let unit = self.of(axis);
+        let text = |v: f64| self.number(axis, v);
+        match (low, high) {
+            (Some(low), Some(high)) => format!("{} {unit}", dash(&text(low), &text(high))),
+            (Some(low), None) => format!("{} {unit} min", text(low)),
+            (None, Some(high)) => format!("{} {unit} max", text(high)),
+            (None, None) => String::new(),
+        }
+    }
+}
+
+/// A number as it was given, without needless decimals.
+#[must_use]
+pub fn exact(value: f64) -> String {
+    format!("{value}")
+}
+
+/// A table end: at most one decimal.
+#[must_use]
+pub fn plain(value: f64) -> String {
+    let rounded = (value * 10.0).round() / 10.0;
+    format!("{rounded}")
+}
+
+/// As given, with its unit.
+#[must_use]
+pub fn exact_with_unit(axis: Axis, value: f64) -> String {
+    match axis {
+        Axis::Tensile => format!("{:.0} MPa", value),
+        Axis::Hardness(scale) => format!("{value} {scale}"),
+    }
+}
+
+/// A converted number, rounded by the rule of its scale.
+#[must_use]
+pub fn converted(axis: Axis, value: f64) -> String {
+    let (rounded, decimals) = Rounding::converted(axis).apply(value);
+    format!("{rounded:.*}", usize::from(decimals))
+}
+
+/// A converted number with its unit.
+#[must_use]
+pub fn converted_with_unit(axis: Axis, value: f64) -> String {
+    format!("{} {}", converted(axis, value), axis.unit())
+}
+
+/// A range with an en dash.
+#[must_use]
+pub fn dash(low: &str, high: &str) -> String {
+    if low == high { low.to_owned() } else { format!("{low} – {high}") }
+}
+
+/// A hardness limit in whole HRC, rounded outward, so that the shown band is never narrower than the
+/// computed one.
+#[must_use]
+pub fn outward_low(hrc: f64) -> String {
+    format!("{:.0}", hrc.floor())
+}
+
+/// See [`outward_low`].
+#[must_use]
+pub fn outward_high(hrc: f64) -> String {
+    format!("{:.0}", hrc.ceil())
+}
+
+/// Shares in whole per cent that add to 100: the largest remainders are rounded up.
+#[must_use]
+pub fn percents<const N: usize>(shares: [f64; N]) -> [u32; N] {
+    let floors = shares.map(|s| (s * 100.0).clamp(0.0, 100.0).floor());
+    let mut missing = 100.0 - floors.iter().sum::<f64>();
+    let mut order: Vec<usize> = (0..N).collect();
+    let remainder = |i: usize| {
+        let share = shares.get(i).copied().unwrap_or(0.0) * 100.0;
+        share - floors.get(i).copied().unwrap_or(0.0)
+    };
+    order.sort_by(|&a, &b| remainder(b).total_cmp(&remainder(a)).then(a.cmp(&b)));
+    let mut shown = floors;
+    for i in order {
+        if missing < 0.5 {
+            break;
+        }
+        if let Some(share) = shown.get_mut(i) {
+            *share += 1.0;
+            missing -= 1.0;
+        }
+    }
+    shown.map(whole)
+}
+
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "the value is a whole number from 0 to 100"
+)]
+fn whole(value: f64) -> u32 {
+    value as u32
+}
+
+/// Long input cut for an error message; nothing is cut where it is stored.
+#[must_use]
+pub fn shortened(text: &str) -> String {
+    let text = text.trim();
+    if text.chars().count() <= 60 {
+        return text.to_owned();
+    }
+    let mut cut: String = text.chars().take(57).collect();
+    cut.push_str("...");
+    cut
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use biteband_hardness::Scale;
+
+    #[test]
+    fn percents_always_add_to_a_hundred() {
+        assert_eq!(percents([1.0 / 3.0, 1.0 / 3.0, 1.0 / 3.0]), [34, 33, 33]);
+        assert_eq!(percents([0.0, 1.0, 0.0]), [0, 100, 0]);
+        assert_eq!(percents([0.004, 0.992, 0.004]).iter().sum::<u32>(), 100);
+    }
+
+    #[test]
+    fn a_band_is_never_shown_narrower_than_it_is() {
+        assert_eq!((outward_low(53.7), outward_high(61.3)), ("53".into(), "62".into()));
+        assert_eq!((outward_low(53.0), outward_high(62.0)), ("53".into(), "62".into()));
+    }
+
+    #[test]
+    fn strength_goes_to_the_five_of_the_tables() {
+        assert_eq!(converted_with_unit(Axis::Tensile, 1203.2), "1205 MPa");
+        assert_eq!(converted_with_unit(Axis::Hardness(Scale::Hrc), 51.6), "52 HRC");
+        assert_eq!(Units::Inch.with_unit(Axis::Tensile, 1203.2), "175 ksi");
+    }
+
+    #[test]
+    fn long_input_is_cut_in_messages_only() {
+        assert_eq!(shortened(&"é".repeat(100)).chars().count(), 60);
+        assert_eq!(shortened(" 52 HRC "), "52 HRC");
+    }
+}

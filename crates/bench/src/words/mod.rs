@@ -1,0 +1,404 @@
+//! Everything the tool says, as phrases; one module for each language.
+//!
+//! A phrase is named here once, with what it needs to be said. A language is one function with a
+//! match over all phrases, so that a missing sentence does not compile.
+
+mod english;
+
+use std::borrow::Cow;
+
+use biteband_evidence as evidence;
+use biteband_hardness::designation::Remark;
+use biteband_hardness::{Axis, TableId, designation};
+
+/// A language of the tool.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Language {
+    /// English, with the words of British and American shops side by side where they differ.
+    #[default]
+    English,
+}
+
+impl Language {
+    /// Finds a language by its tag.
+    #[must_use]
+    pub fn find(tag: &str) -> Option<Self> {
+        match tag.to_ascii_lowercase().split(['-', '_']).next() {
+            Some("en") => Some(Self::English),
+            _ => None,
+        }
+    }
+
+    /// The tags that [`Language::find`] knows.
+    pub const TAGS: &'static str = "en";
+
+    /// Says a phrase.
+    #[must_use]
+    pub fn say(self, phrase: Phrase<'_>) -> Cow<'static, str> {
+        match self {
+            Self::English => english::say(phrase),
+        }
+    }
+}
+
+/// A sentence or label, with what it needs to be said.
+#[derive(Clone, Copy, Debug)]
+#[expect(missing_docs, reason = "a phrase is documented by its words in each language")]
+pub enum Phrase<'a> {
+    // Names.
+    FileTest,
+    Convert,
+    About,
+    AxisName(Axis),
+    ScaleHint(Axis),
+    Estimate,
+    Outcome(evidence::Outcome),
+    Hand(evidence::Hand),
+    HandMeaning(evidence::Hand),
+
+    // What was understood, and what is open.
+    Remark(Remark),
+    Understood(&'a str),
+    TableNotes {
+        parenthesised: bool,
+        recalled: bool,
+    },
+    OnRow {
+        row: &'a str,
+    },
+    BetweenRows {
+        lower: &'a str,
+        upper: &'a str,
+    },
+    WidthMeaning,
+    OtherTables {
+        span: &'a str,
+    },
+    OtherTablesNone,
+    ConvertCaution,
+    TensileCaution,
+    Material,
+
+    // Refusals: message, allowed range, way out.
+    DesignationRefused(&'a designation::Error),
+    DesignationInstead(&'a designation::Error),
+    OutsideScale {
+        given: &'a str,
+        low: &'a str,
+        high: &'a str,
+    },
+    OutsideScaleInstead(biteband_hardness::Scale),
+    OutsideTables {
+        given: &'a str,
+        to: Axis,
+        end: &'a str,
+        becomes: &'a str,
+        table: TableId,
+        above: bool,
+    },
+    OutsideTablesInstead {
+        from: Axis,
+        to: Axis,
+        above: bool,
+    },
+    LastAgreed {
+        at: &'a str,
+        says: &'a str,
+    },
+    NoTable {
+        from: Axis,
+        to: Axis,
+    },
+    NoTableInstead {
+        from: Axis,
+        to: Axis,
+    },
+    NotInTable {
+        from: Axis,
+        to: Axis,
+        table: TableId,
+    },
+    NotInTableInstead,
+    NoSingleTable {
+        low: &'a str,
+        high: &'a str,
+        to: Axis,
+    },
+    NoSingleTableInstead,
+    SameScale(Axis),
+    SameScaleInstead,
+    BackwardRange {
+        low: &'a str,
+        high: &'a str,
+    },
+    BackwardRangeInstead {
+        low: &'a str,
+        high: &'a str,
+    },
+    NoLimit,
+    NotANumber,
+    NotANumberInstead,
+    UnknownTable {
+        given: &'a str,
+    },
+    UnknownScale {
+        given: &'a str,
+    },
+    UnknownMaterial {
+        given: &'a str,
+    },
+    UnknownMaterialInstead,
+    UnknownSource {
+        given: &'a str,
+    },
+    Evidence(&'a evidence::Error),
+    EvidenceInstead(&'a evidence::Error),
+    PriorUnreadable,
+    PriorUnreadableInstead,
+    TargetInOtherUnit,
+    TargetInOtherUnitInstead,
+    NotListOfGrades {
+        given: &'a str,
+    },
+    NotListOfGradesInstead,
+    StrokesUnreadable {
+        given: &'a str,
+    },
+    StrokesInstead,
+    ProofsUnreadable {
+        given: &'a str,
+    },
+    ProofsInstead,
+
+    // The file test's verdict.
+    NothingStroked,
+    NothingStrokedNumber,
+    BetweenFiles {
+        softer: &'a str,
+        harder: &'a str,
+    },
+    LikeFile {
+        grade: &'a str,
+    },
+    SofterThanAll {
+        grade: &'a str,
+    },
+    HarderThanAll {
+        grade: &'a str,
+    },
+    MixedFiles,
+    FilesDisagree {
+        harder: &'a str,
+        softer: &'a str,
+    },
+    FileDisagreesWithItself {
+        grade: &'a str,
+    },
+    NoNumber,
+    Cause(evidence::Cause),
+    WithoutFile {
+        grade: &'a str,
+        band: &'a str,
+    },
+    BandOr {
+        low: &'a str,
+    },
+    BandBelow {
+        high: &'a str,
+    },
+    BandBetween {
+        low: &'a str,
+        high: &'a str,
+    },
+    BandUnknown,
+    LevelMeaning,
+    OpenBelow,
+    OpenAbove,
+    OneFileOnly,
+    SkinNotGround,
+    SkinNotSaid,
+    CarbideRich,
+    EdgeStroked,
+    FinishDiffers,
+    PriorUsed {
+        mean: &'a str,
+        sd: &'a str,
+    },
+    TargetUnder,
+    TargetInside,
+    TargetOver,
+    TargetMet,
+    TargetTooSoft,
+    TargetTooHard,
+    TargetNotProved,
+    OddsUnder {
+        percent: u32,
+    },
+    OddsInside {
+        percent: u32,
+        target: &'a str,
+    },
+    OddsOver {
+        percent: u32,
+    },
+    NextStroke {
+        grade: &'a str,
+        again: bool,
+    },
+    NextWidth {
+        now: &'a str,
+        then: &'a str,
+    },
+    NextDoubt {
+        grade: &'a str,
+    },
+    NextTooLittle,
+    NextTooLittleProve {
+        now: &'a str,
+        then: &'a str,
+    },
+    NextSettle {
+        softer: &'a str,
+        harder: &'a str,
+    },
+    NextNothing,
+    NextSkin,
+    EyesTitle,
+    Eyes,
+    OtherScales,
+    BelowTable,
+    AboveTable {
+        end: &'a str,
+    },
+    OtherScalesWidth,
+
+    // The page.
+    Ui(Ui),
+    StrokeCount {
+        word: &'a str,
+        count: usize,
+    },
+    StrokeKey {
+        word: &'a str,
+        grade: &'a str,
+    },
+    SpotNumber(u8),
+    ProofLine {
+        grade: &'a str,
+        known: &'a str,
+        outcome: &'a str,
+    },
+    RidgeLabel {
+        band: &'a str,
+    },
+    AlignedLabel {
+        scales: &'a str,
+    },
+    StoredDamaged,
+    StoredNewer {
+        found: u32,
+        known: u32,
+    },
+    StorageRefused,
+    StorageFull,
+    Version {
+        app: &'a str,
+        data: &'a str,
+    },
+}
+
+/// A fixed label or text of the page.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[expect(missing_docs, reason = "a label is documented by its words in each language")]
+pub enum Ui {
+    Brand,
+    NoPart,
+    QuickLookUp,
+    OpenAbout,
+    Back,
+    SkipToContent,
+    Pages,
+    GradedFiles,
+    Slight,
+    Undo,
+    StartAgain,
+    Spot,
+    NewSpot,
+    Target,
+    TargetHint,
+    TargetNone,
+    Conditions,
+    ConditionSkin,
+    SkinGround,
+    SkinNotGround,
+    ConditionPlace,
+    PlaceFlat,
+    PlaceEdge,
+    ConditionFinish,
+    FinishSame,
+    FinishDifferent,
+    ConditionSteel,
+    SteelOrdinary,
+    SteelCarbide,
+    HandTitle,
+    FilesTitle,
+    FilesLabel,
+    FilesHint,
+    ToleranceLabel,
+    ToleranceHint,
+    TradeSet,
+    OrdinaryFile,
+    ProveTitle,
+    ProveWhy,
+    ProveFile,
+    ProveKnown,
+    ProveKnownHint,
+    ProveBites,
+    ProveSkates,
+    Remove,
+    PriorTitle,
+    PriorWhy,
+    PriorOn,
+    PriorMean,
+    PriorSd,
+    Why,
+    WhyModel,
+    NextTitle,
+    ConvertField,
+    ConvertHint,
+    ConvertEmpty,
+    ConvertTyping,
+    MoreScales,
+    FewerScales,
+    TableChoice,
+    TableAny,
+    AllTables,
+    ConvertWhere,
+    ConvertResults,
+    PadTitle,
+    PadDone,
+    PadErase,
+    PadClear,
+    PadLetters,
+    Theme,
+    ThemeAuto,
+    ThemeLight,
+    ThemeDim,
+    StrengthUnit,
+    SourcesTitle,
+    TablesTitle,
+    LimitsTitle,
+    LimitsText,
+    CautionsTitle,
+    CautionStruck,
+    CautionCritical,
+    PrivacyTitle,
+    PrivacyText,
+    OfflineReady,
+    UpdateWaiting,
+    UpdateNow,
+    UpdateLater,
+    Dismiss,
+    ShowStored,
+    CopyStored,
+}
