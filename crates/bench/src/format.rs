@@ -71,7 +71,7 @@ pub fn plain(value: f64) -> String {
 #[must_use]
 pub fn exact_with_unit(axis: Axis, value: f64) -> String {
     match axis {
-        Axis::Tensile => format!("{:.0} MPa", value),
+        Axis::Tensile => format!("{value:.0} MPa"),
         Axis::Hardness(scale) => format!("{value} {scale}"),
     }
 }

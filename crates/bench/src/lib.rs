@@ -15,6 +15,8 @@
 pub mod answer;
 pub mod format;
 mod refusal;
+pub mod state;
+pub mod view;
 pub mod words;
 
 pub use refusal::Refusal;

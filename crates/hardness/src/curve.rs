@@ -3,7 +3,7 @@
 //! The curve gives the column's scale as a function of the table's row scale. Slopes at the rows are
 //! the weighted harmonic means of the neighbouring secants (zero where the column repeats a value),
 //! with a one-sided three-point slope at the ends. The backward direction is the inverse of that same
-//! curve, solved to the last bit, so that there and back returns the start.
+//! curve, solved to the rounding of doubles, so that there and back returns the start.
 
 use crate::table::{Basis, Column, Marks, Table, TableValue};
 
@@ -44,17 +44,19 @@ fn same(a: f64, b: f64) -> bool {
     a.total_cmp(&b).is_eq()
 }
 
-/// Slope at a row between two secants `before` and `after` over steps `h0` and `h1`.
-fn inner_slope(h0: f64, before: f64, h1: f64, after: f64) -> f64 {
-    if before * after <= 0.0 {
+/// Slope at a row between two secants `before` and `after` over steps `h0` and `h1`: their weighted
+/// harmonic mean, written with a single division.
+fn inner_slope((h0, before): (f64, f64), (h1, after): (f64, f64)) -> f64 {
+    let product = before * after;
+    if product <= 0.0 {
         return 0.0;
     }
     let (w0, w1) = (2.0 * h1 + h0, h1 + 2.0 * h0);
-    (w0 + w1) / (w0 / before + w1 / after)
+    (w0 + w1) * product / (w0 * after + w1 * before)
 }
 
 /// Slope at an end, from its own secant `near` and the next one `far`.
-fn end_slope(h0: f64, near: f64, h1: f64, far: f64) -> f64 {
+fn end_slope((h0, near): (f64, f64), (h1, far): (f64, f64)) -> f64 {
     let slope = ((2.0 * h0 + h1) * near - h0 * far) / (h0 + h1);
     if slope * near <= 0.0 {
         0.0
@@ -87,41 +89,37 @@ impl<'a> Curve<'a> {
         Some((self.x(0)?, self.x(self.last()?)?))
     }
 
-    /// Step and secant between cell `i` and the next.
-    fn secant(&self, i: usize) -> Option<(f64, f64)> {
-        let next = i.checked_add(1)?;
-        let step = self.x(next)? - self.x(i)?;
-        Some((step, (self.y(next)? - self.y(i)?) / step))
+    fn cell(&self, i: usize) -> Option<(f64, f64)> {
+        Some((self.x(i)?, self.y(i)?))
     }
 
-    fn slope_at(&self, i: usize) -> Option<f64> {
-        let before = i.checked_sub(1).and_then(|j| self.secant(j));
-        let after = self.secant(i);
-        Some(match (before, after) {
-            (Some((h0, m0)), Some((h1, m1))) => inner_slope(h0, m0, h1, m1),
-            (None, Some((h0, m0))) => match self.secant(i.checked_add(1)?) {
-                Some((h1, m1)) => end_slope(h0, m0, h1, m1),
-                None => m0,
-            },
-            (Some((h0, m0)), None) => match i.checked_sub(2).and_then(|j| self.secant(j)) {
-                Some((h1, m1)) => end_slope(h0, m0, h1, m1),
-                None => m0,
-            },
-            (None, None) => return None,
-        })
-    }
-
+    /// The cubic from cell `i` to the next.
     fn segment(&self, i: usize) -> Option<Segment> {
-        let (step, secant) = self.secant(i)?;
-        let (d0, d1) = (self.slope_at(i)?, self.slope_at(i.checked_add(1)?)?);
+        let step = |(x0, y0): (f64, f64), (x1, y1): (f64, f64)| (x1 - x0, (y1 - y0) / (x1 - x0));
+        let (start, end) = (self.cell(i)?, self.cell(i.checked_add(1)?)?);
+        let here = step(start, end);
+        let before = i.checked_sub(1).and_then(|j| self.cell(j)).map(|cell| step(cell, start));
+        let after = i.checked_add(2).and_then(|j| self.cell(j)).map(|cell| step(end, cell));
+        let (d0, d1) = match (before, after) {
+            (Some(before), Some(after)) => (inner_slope(before, here), inner_slope(here, after)),
+            (Some(before), None) => (inner_slope(before, here), end_slope(here, before)),
+            (None, Some(after)) => (end_slope(here, after), inner_slope(here, after)),
+            (None, None) => (here.1, here.1),
+        };
+        let (width, secant) = here;
         Some(Segment {
-            x0: self.x(i)?,
-            width: step,
-            y0: self.y(i)?,
-            c1: step * d0,
-            c2: step * (3.0 * secant - 2.0 * d0 - d1),
-            c3: step * (d0 + d1 - 2.0 * secant),
+            x0: start.0,
+            width,
+            y0: start.1,
+            c1: width * d0,
+            c2: width * (3.0 * secant - 2.0 * d0 - d1),
+            c3: width * (d0 + d1 - 2.0 * secant),
         })
+    }
+
+    /// The row scale itself: a straight line that needs no arithmetic.
+    fn is_row_scale(&self) -> bool {
+        self.column.axis == self.table.row_axis
     }
 
     /// The column's value at a place of the row scale.
@@ -146,9 +144,13 @@ impl<'a> Curve<'a> {
         }
         let on_row = same(self.x(i)?, row);
         let base = if i == last { i.checked_sub(1)? } else { i };
-        let segment = self.segment(base)?;
-        let t = (row - segment.x0) / segment.width;
-        let slope = segment.slope(t) / segment.width;
+        let (value, slope) = if self.is_row_scale() {
+            (row, 1.0)
+        } else {
+            let segment = self.segment(base)?;
+            let t = (row - segment.x0) / segment.width;
+            (segment.value(t), segment.slope(t) / segment.width)
+        };
         if on_row {
             return Some(TableValue {
                 value: self.y(i)?,
@@ -160,9 +162,8 @@ impl<'a> Curve<'a> {
             });
         }
         let next = i.checked_add(1)?;
-        let (low, high) = (self.y(i)?, self.y(next)?);
         Some(TableValue {
-            value: segment.value(t).clamp(low, high),
+            value: value.clamp(self.y(i)?, self.y(next)?),
             span: None,
             row,
             basis: Basis::Between { lower: self.x(i)?, upper: self.x(next)? },
@@ -197,15 +198,22 @@ impl<'a> Curve<'a> {
             });
         }
         let next = i.checked_add(1)?;
-        let segment = self.segment(i)?;
-        let t = solve(&segment, value, self.y(next)?);
         let marks = self.column.marks(i).or(self.column.marks(next));
-        Some(Landing::At { row: segment.x0 + t * segment.width, marks })
+        if self.is_row_scale() {
+            return Some(Landing::At { row: value, marks });
+        }
+        let segment = self.segment(i)?;
+        let row = segment.x0 + solve(&segment, value, self.y(next)?) * segment.width;
+        // A value between two cells stands between their rows, however near to one of them: rounding
+        // must not carry it onto the last row of the other column.
+        let row = row.clamp(segment.x0.next_up(), self.x(next)?.next_down());
+        Some(Landing::At { row, marks })
     }
 }
 
 /// The fraction of a rising segment at which it reaches `value`: Newton's steps, kept inside a
-/// shrinking bracket so that a flat end cannot throw them out.
+/// shrinking bracket so that a flat end cannot throw them out, until the error left after a step,
+/// its square times half the curvature over the slope, is below the last bit.
 fn solve(segment: &Segment, value: f64, top: f64) -> f64 {
     let (mut low, mut high) = (0.0, 1.0);
     let mut t = (value - segment.y0) / (top - segment.y0);
@@ -218,13 +226,14 @@ fn solve(segment: &Segment, value: f64, top: f64) -> f64 {
         } else {
             break;
         }
-        let step = miss / segment.slope(t);
+        let slope = segment.slope(t);
+        let step = miss / slope;
+        let bend = (segment.c2 + 3.0 * segment.c3 * t).abs();
         let tried = t - step;
-        let next = if tried > low && tried < high { tried } else { f64::midpoint(low, high) };
-        if same(next, t) || (next - t).abs() < 1e-17 {
-            break;
+        if step * step * bend < 1e-17 * slope {
+            return tried.clamp(low, high);
         }
-        t = next;
+        t = if tried > low && tried < high { tried } else { f64::midpoint(low, high) };
     }
     t
 }

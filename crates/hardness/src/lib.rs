@@ -47,6 +47,7 @@ pub use convert::{
     Comparison, Conversion, Limits, compare, convert, convert_limits, policy, reachable, spans,
 };
 pub use error::{Error, Nearest};
+pub use generated::DATA_VERSION;
 pub use round::Rounding;
 pub use source::{Seen, Source, SourceId};
 pub use table::{Basis, Cell, Marks, Span, Table, TableId, TableValue};

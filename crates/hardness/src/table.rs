@@ -300,19 +300,28 @@ impl Table {
         if low > high {
             return None;
         }
-        let at = |row: f64| {
-            Some((
-                source.read(row, Marks::default())?.value,
-                target.read(row, Marks::default())?.value,
-            ))
+        // Read forward and converted again, so that an end is what `convert` gives there; an end between
+        // rows may need a last bit inwards to be inside.
+        let end = |row: f64, inwards: fn(f64) -> f64| {
+            let mut value = source.read(row, Marks::default())?.value;
+            for _ in 0..16 {
+                if let Some(found) = self.convert(from, value, to) {
+                    return Some((value, found.value));
+                }
+                value = inwards(value);
+            }
+            None
         };
-        Some(Span { low: at(low)?, high: at(high)? })
+        Some(Span { low: end(low, f64::next_up)?, high: end(high, f64::next_down)? })
     }
 }
 
 impl Column {
     pub(crate) fn marks(&self, position: usize) -> Marks {
-        let holds = |list: &[u8]| list.iter().any(|&p| usize::from(p) == position);
+        // Both lists rise; most are empty.
+        let holds = |list: &[u8]| {
+            !list.is_empty() && list.binary_search_by(|&p| usize::from(p).cmp(&position)).is_ok()
+        };
         Marks { parenthesised: holds(self.parenthesised), recalled: holds(self.recalled) }
     }
 }

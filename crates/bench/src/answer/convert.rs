@@ -2,8 +2,8 @@
 
 use biteband_hardness::designation::{Amount, Designation, Remark};
 use biteband_hardness::{
-    Axis, Basis, Conversion, Error, Reading, Scale, TableId, compare, convert as convert_one,
-    convert_limits, designation, reachable,
+    Axis, Basis, Conversion, Error, Reading, Scale, Table, TableId, compare,
+    convert as convert_one, convert_limits, designation, reachable,
 };
 use serde::{Deserialize, Serialize};
 
@@ -161,7 +161,11 @@ pub fn parse_table(language: Language, text: &str) -> Result<TableId, Refusal> {
     })
 }
 
-fn check_material(language: Language, material: Option<&str>) -> Result<(), Refusal> {
+/// Refuses a material class without tables.
+///
+/// # Errors
+/// A refusal that names the class that has them.
+pub fn check_material(language: Language, material: Option<&str>) -> Result<(), Refusal> {
     match material {
         None | Some("carbon-alloy-steel") => Ok(()),
         Some(other) => Err(Refusal::new(
@@ -369,7 +373,7 @@ fn range(
 }
 
 fn source_of(table: TableId) -> &'static str {
-    table.get().and_then(|t| t.source()).map_or("", |s| s.key())
+    table.get().and_then(Table::source).map_or("", |s| s.key())
 }
 
 fn flags(ends: &[&Conversion]) -> Vec<&'static str> {

@@ -328,6 +328,27 @@ pub fn parse_proofs(language: Language, text: &str) -> Result<Vec<ProofInput>, R
     Ok(proofs)
 }
 
+/// Reads `N(54,2)`, mean and standard deviation in HRC; with decimal commas `N(54,5; 2)`.
+///
+/// # Errors
+/// A refusal with an example.
+pub fn parse_prior(language: Language, text: &str) -> Result<(f64, f64), Refusal> {
+    let inner = text.trim().strip_prefix(['N', 'n']).map(str::trim_start);
+    let inner = inner.and_then(|rest| rest.strip_prefix('(')?.strip_suffix(')'));
+    inner
+        .and_then(|inner| inner.split_once(';').or_else(|| inner.split_once(',')))
+        .and_then(|(mean, sd)| Some((grade(mean)?, grade(sd)?)))
+        .ok_or_else(|| {
+            Refusal::new(
+                "bench.unreadable_prior",
+                language.say(Phrase::PriorUnreadable),
+                format::shortened(text),
+                "N(54,2)",
+                language.say(Phrase::PriorUnreadableInstead),
+            )
+        })
+}
+
 /// Reads a wanted hardness on any scale and brings its limits to HRC.
 ///
 /// # Errors
@@ -427,13 +448,26 @@ pub fn build(language: Language, question: &FileQuestion) -> Result<FileTest, Re
 /// assert!(answer.verdict.contains("50") && answer.verdict.contains("55"));
 /// ```
 pub fn assess(language: Language, question: &FileQuestion) -> Result<FileOutcome, Refusal> {
+    Ok(assessed(language, question)?.outcome)
+}
+
+/// An answer with the assessment behind it, for those who draw the belief.
+pub(crate) struct Assessed {
+    pub(crate) outcome: FileOutcome,
+    pub(crate) found: Assessment,
+    pub(crate) target: Option<Target>,
+}
+
+/// See [`assess`].
+pub(crate) fn assessed(language: Language, question: &FileQuestion) -> Result<Assessed, Refusal> {
     let test = build(language, question)?;
     let target = match question.target.as_deref().map(str::trim) {
         None | Some("") => None,
-        Some(text) => Some(parse_target(language, text)?),
+        Some(written) => Some(parse_target(language, written)?),
     };
     let found = test.assess(target).map_err(|error| Refusal::of_evidence(language, &error))?;
-    Ok(answer(language, question.units, &test, &found, target))
+    let outcome = answer(language, question.units, &test, &found, target);
+    Ok(Assessed { outcome, found, target })
 }
 
 fn answer(
@@ -732,15 +766,12 @@ enum Limit {
 fn limit(axis: Axis, hrc: Option<f64>) -> Limit {
     let Some(hrc) = hrc else { return Limit::Open };
     let found = Reading::new(HRC, hrc).and_then(|reading| convert(reading, axis, None));
-    match found {
-        Ok(found) => Limit::At { value: found.at.value, sd: found.width.sd },
-        Err(_) => {
-            let span = spans(HRC, axis, None).next().map(|(_, span)| span);
-            match span {
-                Some(span) if hrc > span.low.0 => Limit::Above { end: span.high.1 },
-                _ => Limit::Below,
-            }
-        }
+    if let Ok(found) = found {
+        return Limit::At { value: found.at.value, sd: found.width.sd };
+    }
+    match spans(HRC, axis, None).next() {
+        Some((_, span)) if hrc > span.low.0 => Limit::Above { end: span.high.1 },
+        _ => Limit::Below,
     }
 }
 

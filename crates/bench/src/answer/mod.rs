@@ -7,12 +7,13 @@ mod file_test;
 mod source;
 
 pub use convert::{
-    ConvertAnswer, ConvertInput, ConvertQuestion, Converted, Note, Other, convert, default_targets,
-    parse_axis, parse_table,
+    ConvertAnswer, ConvertInput, ConvertQuestion, Converted, Note, Other, check_material, convert,
+    default_targets, parse_axis, parse_table,
 };
+pub(crate) use file_test::{Assessed, assessed};
 pub use file_test::{
     BandAnswer, BandInScale, CauseAnswer, ConditionsInput, ContradictionAnswer, FileAnswer,
     FileOutcome, FileQuestion, FileRefused, NextAnswer, ProofInput, StrokeInput, TargetAnswer,
-    assess, build, parse_proofs, parse_strokes, parse_target,
+    assess, build, parse_prior, parse_proofs, parse_strokes, parse_target,
 };
 pub use source::{SourceAnswer, TableAnswer, TableListing, TableRow, sources, table, tables};

@@ -1,6 +1,6 @@
 //! Tables and sources as data.
 
-use biteband_hardness::{Seen, SourceId, Table, TableId};
+use biteband_hardness::{Seen, Source, SourceId, Table, TableId};
 use serde::Serialize;
 
 use crate::refusal::Refusal;
@@ -109,7 +109,7 @@ pub struct TableRow {
 }
 
 fn seen(table: &Table) -> &'static str {
-    table.source().map_or(Seen::Recalled, |s| s.seen()).key()
+    table.source().map_or(Seen::Recalled, Source::seen).key()
 }
 
 /// Every table in short.

@@ -10,6 +10,7 @@ use super::{Phrase, Ui};
 
 type Words = Cow<'static, str>;
 
+#[expect(clippy::too_many_lines, reason = "one line for each phrase is the point of the list")]
 pub(super) fn say(phrase: Phrase<'_>) -> Words {
     use Phrase as P;
     match phrase {
@@ -128,6 +129,10 @@ pub(super) fn say(phrase: Phrase<'_>) -> Words {
         P::NextSettle { softer, harder } if softer == harder => format!("Clean the teeth of the {softer}, grind a fresh flat below the skin, and stroke it again: same spot, same direction.").into(),
         P::NextSettle { softer, harder } => format!("Prove the {softer} and the {harder} on a piece of known hardness. Clean the teeth, then stroke both again: same spot, same direction.").into(),
         P::NextNothing => "Every file has had its strokes.".into(),
+        P::StrokesAside { grades } => format!(
+            "Strokes of your {grades} file are kept aside, because it is not in the set now. Add it again to count them."
+        )
+        .into(),
         P::NextSkin => "Grind through any soft skin first.".into(),
         P::EyesTitle => "Eyes.".into(),
         P::Eyes => "Hard steel chips. Wear eye protection when you file, strike or grind it.".into(),
@@ -367,6 +372,7 @@ const fn cause_words(cause: Cause) -> &'static str {
     }
 }
 
+#[expect(clippy::too_many_lines, reason = "one line for each label is the point of the list")]
 const fn ui_words(ui: Ui) -> &'static str {
     match ui {
         Ui::Brand => "Biteband",

@@ -263,6 +263,9 @@ pub enum Phrase<'a> {
     },
     NextNothing,
     NextSkin,
+    StrokesAside {
+        grades: &'a str,
+    },
     EyesTitle,
     Eyes,
     OtherScales,

@@ -1,0 +1,373 @@
+//! What the page remembers, what can happen to it, and how it changes.
+//!
+//! [`reduce`](reduce::reduce) is pure: the same state and action give the same new state. Everything
+//! in [`Saved`] is stored on every change; [`Session`] lives only while the page is open.
+
+mod reduce;
+mod saved;
+
+use std::collections::BTreeSet;
+
+use serde::{Deserialize, Serialize};
+
+use crate::answer::{ConditionsInput, ProofInput, StrokeInput};
+use crate::format::Units;
+
+pub use reduce::{list_of_grades, number, reduce};
+pub use saved::{Damage, SCHEMA, Step, from_json, migrate, to_json};
+
+/// A page of the application.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Page {
+    /// Strokes of graded files.
+    #[default]
+    FileTest,
+    /// From scale to scale.
+    Convert,
+    /// Sources, limits, settings.
+    About,
+}
+
+impl Page {
+    /// The part of the address behind `#`.
+    #[must_use]
+    pub const fn hash(self) -> &'static str {
+        match self {
+            Self::FileTest => "#file-test",
+            Self::Convert => "#convert",
+            Self::About => "#about",
+        }
+    }
+
+    /// Finds a page by the part of the address behind `#`.
+    #[must_use]
+    pub fn from_hash(hash: &str) -> Option<Self> {
+        [Self::FileTest, Self::Convert, Self::About].into_iter().find(|page| page.hash() == hash)
+    }
+}
+
+/// Brightness of the page.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Theme {
+    /// As the device says.
+    #[default]
+    Auto,
+    /// For daylight.
+    Light,
+    /// For judging hot steel in half dark.
+    Dim,
+}
+
+/// How the person strokes.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum HandChoice {
+    /// Files proved, pressure controlled.
+    Careful,
+    /// Done often.
+    #[default]
+    Practised,
+    /// Seldom done, or mixed files.
+    Casual,
+}
+
+impl HandChoice {
+    /// All of them, in the order in which they are offered.
+    pub const ALL: [Self; 3] = [Self::Careful, Self::Practised, Self::Casual];
+
+    /// The name that questions use.
+    #[must_use]
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::Careful => "careful",
+            Self::Practised => "practised",
+            Self::Casual => "casual",
+        }
+    }
+}
+
+/// Choices that hold for every page.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Settings {
+    /// Brightness.
+    pub theme: Theme,
+    /// Units of strength.
+    pub units: Units,
+}
+
+/// Strokes and proofs at one moment, for undo.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Strokes {
+    /// Strokes on the part, oldest first.
+    pub strokes: Vec<StrokeInput>,
+    /// Strokes on known pieces.
+    pub proofs: Vec<ProofInput>,
+    /// The spot that the next stroke is counted to, from 1.
+    pub spot: u8,
+}
+
+/// The file test as far as it has come.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct FileTestState {
+    /// Grades as typed.
+    pub grades_text: String,
+    /// The last grades that could be read, hardest first.
+    pub grades: Vec<f64>,
+    /// Tolerance of the grades as typed.
+    pub tolerance_text: String,
+    /// How the person strokes.
+    pub hand: HandChoice,
+    /// What was stroked.
+    pub now: Strokes,
+    /// What was stroked before each of the last changes, oldest first.
+    pub past: Vec<Strokes>,
+    /// Skin, place, finish, steel.
+    pub conditions: ConditionsInput,
+    /// Wanted hardness as typed.
+    pub target_text: String,
+    /// Grade of the file to prove.
+    pub proof_file: Option<f64>,
+    /// Hardness of the known piece as typed.
+    pub proof_known_text: String,
+    /// Whether the expected hardness is counted in.
+    pub prior_on: bool,
+    /// Expected hardness as typed.
+    pub prior_mean_text: String,
+    /// Its standard deviation as typed.
+    pub prior_sd_text: String,
+}
+
+impl Default for FileTestState {
+    fn default() -> Self {
+        Self {
+            grades_text: "65 60 55 50 45 40".to_owned(),
+            grades: vec![65.0, 60.0, 55.0, 50.0, 45.0, 40.0],
+            tolerance_text: "1".to_owned(),
+            hand: HandChoice::default(),
+            now: Strokes { spot: 1, ..Strokes::default() },
+            past: Vec::new(),
+            conditions: ConditionsInput::default(),
+            target_text: String::new(),
+            proof_file: None,
+            proof_known_text: String::new(),
+            prior_on: false,
+            prior_mean_text: String::new(),
+            prior_sd_text: "2".to_owned(),
+        }
+    }
+}
+
+/// The conversion as far as it has come.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct ConvertState {
+    /// As typed.
+    pub text: String,
+    /// Symbol of the scale that a bare number stands in.
+    pub scale: String,
+    /// Whether the rarer scales are offered.
+    pub more: bool,
+    /// One table instead of the order of preference.
+    pub table: Option<String>,
+}
+
+impl Default for ConvertState {
+    fn default() -> Self {
+        Self { text: String::new(), scale: "HRC".to_owned(), more: false, table: None }
+    }
+}
+
+/// Everything that survives a reload.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Saved {
+    /// The page last shown.
+    pub page: Page,
+    /// Choices.
+    pub settings: Settings,
+    /// The file test.
+    pub file_test: FileTestState,
+    /// The conversion.
+    pub convert: ConvertState,
+}
+
+/// A field that is typed into.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Field {
+    /// The hardness to convert.
+    Convert,
+    /// Wanted hardness.
+    Target,
+    /// Grades of the files.
+    Grades,
+    /// Tolerance of the grades.
+    Tolerance,
+    /// Known hardness of a piece to prove files on.
+    ProofKnown,
+    /// Expected hardness.
+    PriorMean,
+    /// Its standard deviation.
+    PriorSd,
+}
+
+impl Field {
+    /// All of them.
+    pub const ALL: [Self; 7] = [
+        Self::Convert,
+        Self::Target,
+        Self::Grades,
+        Self::Tolerance,
+        Self::ProofKnown,
+        Self::PriorMean,
+        Self::PriorSd,
+    ];
+
+    /// Stable name for element ids.
+    #[must_use]
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::Convert => "convert",
+            Self::Target => "target",
+            Self::Grades => "grades",
+            Self::Tolerance => "tolerance",
+            Self::ProofKnown => "proof-known",
+            Self::PriorMean => "prior-mean",
+            Self::PriorSd => "prior-sd",
+        }
+    }
+
+    /// The rows of its number pad: what each key types.
+    #[must_use]
+    pub const fn pad(self) -> &'static [&'static [PadKey]] {
+        use PadKey::{Erase, Type};
+        match self {
+            Self::Convert | Self::Target => &[
+                &[Type("7"), Type("8"), Type("9"), Erase],
+                &[Type("4"), Type("5"), Type("6"), Type("-")],
+                &[Type("1"), Type("2"), Type("3"), Type("±")],
+                &[Type("."), Type("0"), Type(","), Type("/")],
+            ],
+            Self::Grades => &[
+                &[Type("7"), Type("8"), Type("9"), Erase],
+                &[Type("4"), Type("5"), Type("6"), Type(" ")],
+                &[Type("1"), Type("2"), Type("3"), Type(".")],
+                &[Type("0"), Type(",")],
+            ],
+            _ => &[
+                &[Type("7"), Type("8"), Type("9"), Erase],
+                &[Type("4"), Type("5"), Type("6"), Type(".")],
+                &[Type("1"), Type("2"), Type("3"), Type(",")],
+                &[Type("0")],
+            ],
+        }
+    }
+}
+
+/// A key of the number pad.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PadKey {
+    /// Types a sign at the end.
+    Type(&'static str),
+    /// Takes the last sign away.
+    Erase,
+}
+
+/// Something that storage or the service worker said.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Notice {
+    /// The page works without a network from now on.
+    OfflineReady,
+    /// A new version waits.
+    UpdateWaiting,
+    /// What was stored could not be read and is kept aside.
+    StoredDamaged,
+    /// What was stored comes from a newer version with this format number.
+    StoredNewer(u32),
+    /// Nothing can be stored.
+    StorageRefused,
+    /// The last change could not be stored.
+    StorageFull,
+}
+
+/// What lives only while the page is open.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Session {
+    /// The field whose number pad is open.
+    pub active: Option<Field>,
+    /// Fields that were left at least once: their errors are shown.
+    pub left: BTreeSet<Field>,
+    /// What is to be told.
+    pub notices: BTreeSet<Notice>,
+}
+
+/// The whole state of the page.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct App {
+    /// What survives a reload.
+    pub saved: Saved,
+    /// What does not.
+    pub session: Session,
+}
+
+/// Something that happened.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Action {
+    /// Another page.
+    Go(Page),
+    /// Brightness.
+    SetTheme(Theme),
+    /// Units of strength.
+    SetUnits(Units),
+    /// A file was stroked; the outcome as questions name it.
+    Stroke {
+        /// Grade, HRC.
+        grade: f64,
+        /// `bites`, `slight` or `skates`.
+        outcome: &'static str,
+    },
+    /// Takes the last stroke, proof or clearing back.
+    Undo,
+    /// Clears strokes and proofs.
+    StartAgain,
+    /// The next strokes are on this spot.
+    PickSpot(u8),
+    /// Text was typed.
+    Edit(Field, String),
+    /// A key of the number pad.
+    Pad(Field, PadKey),
+    /// A field was entered.
+    Enter(Field),
+    /// A field was left.
+    Leave(Field),
+    /// How the person strokes.
+    SetHand(HandChoice),
+    /// Skin, place, finish, steel.
+    SetConditions(ConditionsInput),
+    /// Takes a ready-made set: grades and tolerance as typed.
+    TakeSet(&'static str, &'static str),
+    /// The file to prove.
+    ProofFile(f64),
+    /// The chosen file was stroked on the known piece.
+    Prove(&'static str),
+    /// Takes a proof away.
+    RemoveProof(usize),
+    /// Counts the expectation in or not.
+    SetPrior(bool),
+    /// The scale of a bare number.
+    ConvertScale(&'static str),
+    /// Offers rarer scales or not.
+    ConvertMore(bool),
+    /// One table instead of the order of preference.
+    ConvertTable(Option<&'static str>),
+    /// What was stored has arrived.
+    Loaded(Box<Saved>),
+    /// Something is to be told.
+    Tell(Notice),
+    /// It was read.
+    Dismiss(Notice),
+}

@@ -1,0 +1,256 @@
+//! The pure step from one state to the next.
+
+use super::{Action, App, Field, FileTestState, PadKey, Strokes};
+use crate::answer::{ProofInput, StrokeInput};
+use biteband_evidence::FileSet;
+
+/// How many changes can be taken back.
+const UNDO_DEPTH: usize = 200;
+/// How many different spots one part has.
+const SPOTS: u8 = 4;
+
+/// The state after an action. Nothing typed is ever thrown away by it.
+#[must_use]
+pub fn reduce(app: &App, action: Action) -> App {
+    let mut next = app.clone();
+    let test = &mut next.saved.file_test;
+    match action {
+        Action::Go(page) => {
+            next.saved.page = page;
+            next.session.active = None;
+        }
+        Action::SetTheme(theme) => next.saved.settings.theme = theme,
+        Action::SetUnits(units) => next.saved.settings.units = units,
+        Action::Stroke { grade, outcome } => {
+            remember(test);
+            let spot = Some(test.now.spot.max(1));
+            test.now.strokes.push(StrokeInput { file: grade, outcome: outcome.to_owned(), spot });
+        }
+        Action::Undo => {
+            if let Some(before) = test.past.pop() {
+                test.now = before;
+            }
+        }
+        Action::StartAgain => {
+            if test.now != (Strokes { spot: 1, ..Strokes::default() }) {
+                remember(test);
+                test.now = Strokes { spot: 1, ..Strokes::default() };
+            }
+        }
+        Action::PickSpot(spot) => test.now.spot = spot.clamp(1, SPOTS),
+        Action::Edit(field, text) => edit(&mut next, field, text),
+        Action::Pad(field, key) => {
+            let mut text = text_of(&next, field).to_owned();
+            match key {
+                PadKey::Type(sign) => text.push_str(sign),
+                PadKey::Erase => {
+                    text.pop();
+                }
+            }
+            edit(&mut next, field, text);
+        }
+        Action::Enter(field) => next.session.active = Some(field),
+        Action::Leave(field) => {
+            next.session.left.insert(field);
+            if next.session.active == Some(field) {
+                next.session.active = None;
+            }
+        }
+        Action::SetHand(hand) => test.hand = hand,
+        Action::SetConditions(conditions) => test.conditions = conditions,
+        Action::TakeSet(grades, tolerance) => {
+            tolerance.clone_into(&mut test.tolerance_text);
+            edit(&mut next, Field::Grades, grades.to_owned());
+        }
+        Action::ProofFile(grade) => test.proof_file = Some(grade),
+        Action::Prove(outcome) => {
+            let file = test.proof_file.or(test.grades.first().copied());
+            if let (Some(file), Some(known)) = (file, number(&test.proof_known_text)) {
+                remember(test);
+                test.now.proofs.push(ProofInput { file, known, outcome: outcome.to_owned() });
+            } else {
+                next.session.left.insert(Field::ProofKnown);
+            }
+        }
+        Action::RemoveProof(index) => {
+            if index < test.now.proofs.len() {
+                remember(test);
+                test.now.proofs.remove(index);
+            }
+        }
+        Action::SetPrior(on) => test.prior_on = on,
+        Action::ConvertScale(scale) => scale.clone_into(&mut next.saved.convert.scale),
+        Action::ConvertMore(more) => next.saved.convert.more = more,
+        Action::ConvertTable(table) => next.saved.convert.table = table.map(str::to_owned),
+        Action::Loaded(saved) => next.saved = *saved,
+        Action::Tell(notice) => {
+            next.session.notices.insert(notice);
+        }
+        Action::Dismiss(notice) => {
+            next.session.notices.remove(&notice);
+        }
+    }
+    next
+}
+
+fn remember(test: &mut FileTestState) {
+    test.past.push(test.now.clone());
+    if test.past.len() > UNDO_DEPTH {
+        test.past.remove(0);
+    }
+}
+
+/// The text of a field.
+#[must_use]
+pub(crate) fn text_of(app: &App, field: Field) -> &str {
+    let test = &app.saved.file_test;
+    match field {
+        Field::Convert => &app.saved.convert.text,
+        Field::Target => &test.target_text,
+        Field::Grades => &test.grades_text,
+        Field::Tolerance => &test.tolerance_text,
+        Field::ProofKnown => &test.proof_known_text,
+        Field::PriorMean => &test.prior_mean_text,
+        Field::PriorSd => &test.prior_sd_text,
+    }
+}
+
+fn edit(app: &mut App, field: Field, text: String) {
+    let test = &mut app.saved.file_test;
+    match field {
+        Field::Convert => app.saved.convert.text = text,
+        Field::Target => test.target_text = text,
+        Field::Grades => {
+            // The rule keeps the last set that made sense while another is being typed.
+            if let Some(mut grades) = list_of_grades(&text)
+                && FileSet::new(&grades).is_ok()
+            {
+                grades.sort_by(|a, b| b.total_cmp(a));
+                test.grades = grades;
+            }
+            test.grades_text = text;
+        }
+        Field::Tolerance => test.tolerance_text = text,
+        Field::ProofKnown => test.proof_known_text = text,
+        Field::PriorMean => test.prior_mean_text = text,
+        Field::PriorSd => test.prior_sd_text = text,
+    }
+}
+
+/// Reads a number with point or comma.
+#[must_use]
+pub fn number(text: &str) -> Option<f64> {
+    let text = text.trim().replace(',', ".");
+    let plain = !text.is_empty() && text.chars().all(|c| c.is_ascii_digit() || c == '.');
+    text.parse::<f64>().ok().filter(|v| plain && v.is_finite())
+}
+
+/// Reads grades with spaces or semicolons between; a comma is a decimal comma when digits stand on
+/// both sides without a space.
+#[must_use]
+pub fn list_of_grades(text: &str) -> Option<Vec<f64>> {
+    let parts = text.split(|c: char| c.is_whitespace() || c == ';' || c == '/');
+    let parts = parts.map(|part| part.trim_matches(',')).filter(|part| !part.is_empty());
+    let mut grades = Vec::new();
+    for part in parts {
+        match number(part) {
+            Some(grade) if grade < 100.0 && !looks_like_two(part) => grades.push(grade),
+            // "40,45,50" without spaces is a list: no grade has two decimals or more.
+            _ => {
+                for piece in part.split(',') {
+                    grades.push(number(piece)?);
+                }
+            }
+        }
+    }
+    (!grades.is_empty()).then_some(grades)
+}
+
+/// `40,45` is two grades, `62,5` is one: what follows the comma has two digits or one.
+fn looks_like_two(part: &str) -> bool {
+    part.split_once(',').is_some_and(|(_, fraction)| fraction.len() > 1)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    fn after(actions: &[Action]) -> App {
+        actions.iter().fold(App::default(), |app, action| reduce(&app, action.clone()))
+    }
+
+    #[test]
+    fn undo_takes_back_a_stroke_and_a_clearing() {
+        let stroke = Action::Stroke { grade: 55.0, outcome: "bites" };
+        let one = after(std::slice::from_ref(&stroke));
+        let two = after(&[stroke.clone(), stroke.clone(), Action::Undo]);
+        assert_eq!(one.saved, two.saved);
+        let cleared = after(&[stroke.clone(), Action::StartAgain, Action::Undo]);
+        assert_eq!(cleared.saved.file_test.now, one.saved.file_test.now);
+    }
+
+    #[test]
+    fn a_half_typed_set_keeps_the_rule() {
+        let app = after(&[Action::Edit(Field::Grades, "62 6".into())]);
+        assert_eq!(app.saved.file_test.grades_text, "62 6");
+        assert_eq!(app.saved.file_test.grades, FileTestState::default().grades);
+        let app = after(&[Action::Edit(Field::Grades, "50 58 62".into())]);
+        assert_eq!(app.saved.file_test.grades, [62.0, 58.0, 50.0]);
+    }
+
+    #[test]
+    fn grades_read_with_comma_point_and_list() {
+        assert_eq!(list_of_grades("40,45,50"), Some(vec![40.0, 45.0, 50.0]));
+        assert_eq!(list_of_grades("40,45"), Some(vec![40.0, 45.0]));
+        assert_eq!(list_of_grades("62,5 58"), Some(vec![62.5, 58.0]));
+        assert_eq!(list_of_grades("40, 45; 50"), Some(vec![40.0, 45.0, 50.0]));
+        assert_eq!(list_of_grades("forty"), None);
+        assert_eq!(list_of_grades(" "), None);
+    }
+
+    #[test]
+    fn proving_needs_a_known_hardness() {
+        let app = after(&[Action::Prove("bites")]);
+        assert!(app.saved.file_test.now.proofs.is_empty());
+        assert!(app.session.left.contains(&Field::ProofKnown));
+        let app = after(&[Action::Edit(Field::ProofKnown, "53,5".into()), Action::Prove("bites")]);
+        let proof = app.saved.file_test.now.proofs.first().unwrap();
+        assert!((proof.known - 53.5).abs() < 1e-12 && (proof.file - 65.0).abs() < 1e-12);
+    }
+
+    fn any_action() -> impl Strategy<Value = Action> {
+        let field = proptest::sample::select(Field::ALL.to_vec());
+        prop_oneof![
+            (
+                proptest::sample::select(vec![40.0, 55.0, 65.0, 99.0]),
+                proptest::sample::select(vec!["bites", "slight", "skates"])
+            )
+                .prop_map(|(grade, outcome)| Action::Stroke { grade, outcome }),
+            Just(Action::Undo),
+            Just(Action::StartAgain),
+            any::<u8>().prop_map(Action::PickSpot),
+            (field.clone(), ".{0,12}").prop_map(|(f, text)| Action::Edit(f, text)),
+            field.clone().prop_map(|f| Action::Pad(f, PadKey::Type("5"))),
+            field.clone().prop_map(|f| Action::Pad(f, PadKey::Erase)),
+            field.prop_map(Action::Leave),
+            Just(Action::Prove("skates")),
+            any::<usize>().prop_map(Action::RemoveProof),
+            any::<bool>().prop_map(Action::SetPrior),
+        ]
+    }
+
+    proptest! {
+        #[test]
+        fn any_row_of_actions_leaves_a_state_that_can_be_stored_and_shown(
+            actions in proptest::collection::vec(any_action(), 0..40)
+        ) {
+            let app = after(&actions);
+            let stored = super::super::to_json(&app.saved);
+            prop_assert_eq!(super::super::from_json(&stored).unwrap(), app.saved.clone());
+            prop_assert!((1..=SPOTS).contains(&app.saved.file_test.now.spot));
+            let _ = crate::view::file_test(&app, crate::words::Language::English);
+            let _ = crate::view::convert(&app, crate::words::Language::English);
+        }
+    }
+}

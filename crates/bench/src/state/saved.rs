@@ -1,0 +1,146 @@
+//! The stored form of the state: a version number, what wrote it, and the state itself.
+//!
+//! Every older form is brought up by pure steps, one for each version; a newer form is left alone.
+
+use serde::{Deserialize, Serialize};
+use serde_json::Value;
+
+use super::Saved;
+
+/// The version of the stored form that this program writes.
+pub const SCHEMA: u32 = 1;
+
+/// One step from a version to the next, on the `state` part of the document.
+pub type Step = fn(Value) -> Value;
+
+/// The steps so far: the first entry brings version 1 to 2. Version 1 is the first, so there is none.
+const STEPS: [Step; SCHEMA as usize - 1] = [];
+
+#[derive(Serialize)]
+struct DocumentRef<'a> {
+    schema: u32,
+    app: &'static str,
+    data: &'static str,
+    state: &'a Saved,
+}
+
+#[derive(Deserialize)]
+struct Document {
+    schema: u32,
+    state: Value,
+}
+
+/// Why a stored document was not taken.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Damage {
+    /// It cannot be read.
+    Unreadable,
+    /// A newer program wrote it, in a form with this number.
+    Newer(u32),
+}
+
+/// The document to store.
+#[must_use]
+pub fn to_json(saved: &Saved) -> String {
+    let document = DocumentRef {
+        schema: SCHEMA,
+        app: env!("CARGO_PKG_VERSION"),
+        data: biteband_hardness::DATA_VERSION,
+        state: saved,
+    };
+    // Only maps with keys that are no text can fail to be written, and the state has none.
+    serde_json::to_string(&document).unwrap_or_default()
+}
+
+/// Reads a stored document of this or any older version.
+///
+/// # Errors
+/// [`Damage::Newer`] for a form of the future, [`Damage::Unreadable`] for anything else that is no
+/// document of ours.
+pub fn from_json(text: &str) -> Result<Saved, Damage> {
+    let document: Document = serde_json::from_str(text).map_err(|_| Damage::Unreadable)?;
+    let state = migrate(document.schema, document.state, &STEPS)?;
+    serde_json::from_value(state).map_err(|_| Damage::Unreadable)
+}
+
+/// Brings the state part of a document from its version to the one behind the last step.
+///
+/// # Errors
+/// [`Damage::Newer`] when the version lies beyond the steps, [`Damage::Unreadable`] for version 0.
+pub fn migrate(schema: u32, state: Value, steps: &[Step]) -> Result<Value, Damage> {
+    let done = schema.checked_sub(1).ok_or(Damage::Unreadable)?;
+    let done = usize::try_from(done).map_err(|_| Damage::Newer(schema))?;
+    if done > steps.len() {
+        return Err(Damage::Newer(schema));
+    }
+    Ok(steps.iter().skip(done).fold(state, |state, step| step(state)))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::state::{Action, App, Field, reduce};
+    use serde_json::json;
+
+    /// A document as version 1 of the program wrote it, kept so that every later version reads it.
+    const SAMPLE_1: &str = include_str!("../../tests/stored/schema-1.json");
+
+    #[test]
+    fn the_stored_sample_of_version_1_is_read() {
+        let saved = from_json(SAMPLE_1).unwrap();
+        assert_eq!(saved.file_test.target_text, "50-54 HRC");
+        assert_eq!(saved.file_test.now.strokes.len(), 6);
+        assert_eq!(saved.file_test.now.proofs.len(), 1);
+        assert_eq!(saved.convert.text, "HV 700 ±50");
+        assert_eq!(saved.convert.scale, "HV");
+    }
+
+    #[test]
+    fn what_is_written_is_read_back_the_same() {
+        let app = reduce(&App::default(), Action::Edit(Field::Convert, "52,5 HRC".into()));
+        assert_eq!(from_json(&to_json(&app.saved)), Ok(app.saved));
+    }
+
+    #[test]
+    fn steps_run_in_order_from_the_version_of_the_document() {
+        fn rename(mut state: Value) -> Value {
+            if let Some(map) = state.as_object_mut()
+                && let Some(old) = map.remove("old")
+            {
+                map.insert("new".into(), old);
+            }
+            state
+        }
+        fn mark(mut state: Value) -> Value {
+            if let Some(map) = state.as_object_mut() {
+                let sum = map.len();
+                map.insert("fields_before".into(), sum.into());
+            }
+            state
+        }
+        let steps: [Step; 2] = [rename, mark];
+        let first = migrate(1, json!({"old": 7}), &steps);
+        assert_eq!(first, Ok(json!({"new": 7, "fields_before": 1})));
+        let second = migrate(2, json!({"new": 7}), &steps);
+        assert_eq!(second, Ok(json!({"new": 7, "fields_before": 1})));
+        assert_eq!(migrate(3, json!({"kept": 1}), &steps), Ok(json!({"kept": 1})));
+    }
+
+    #[test]
+    fn a_newer_form_is_left_alone_and_damage_is_named() {
+        assert_eq!(from_json(r#"{"schema":99,"state":{}}"#), Err(Damage::Newer(99)));
+        assert_eq!(from_json(r#"{"schema":0,"state":{}}"#), Err(Damage::Unreadable));
+        for damaged in ["", "{", "null", "[]", r#"{"schema":1}"#, r#"{"schema":1,"state":7}"#] {
+            assert_eq!(from_json(damaged), Err(Damage::Unreadable), "{damaged}");
+        }
+        let wrong_type = r#"{"schema":1,"state":{"convert":{"text":5}}}"#;
+        assert_eq!(from_json(wrong_type), Err(Damage::Unreadable));
+    }
+
+    proptest::proptest! {
+        #[test]
+        fn any_text_is_read_or_named_as_damaged(text in ".{0,300}") {
+            let _ = from_json(&text);
+        }
+    }
+}

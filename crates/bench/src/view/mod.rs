@@ -1,0 +1,43 @@
+//! What each page shows, ready to be put into elements: texts, marks, and places on drawings.
+//!
+//! Places are numbers in the coordinates of the drawing's own view box.
+
+mod about;
+mod convert;
+mod file_test;
+mod ridge;
+mod scales;
+
+pub use about::{AboutView, about};
+pub use convert::{ConvertView, ResultView, TableChip, convert};
+pub use file_test::{ConflictView, FileTestView, OddsView, ProofView, ScaleRow, file_test};
+pub use ridge::{KeyView, RidgeView, RuleRow, RuleTick, RuleView};
+pub use scales::{AlignedView, ScaleLine, ScaleTick};
+
+use crate::refusal::Refusal;
+
+/// A choice with its label and whether it is taken.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Chip {
+    /// Stable name.
+    pub key: &'static str,
+    /// Label.
+    pub label: String,
+    /// Whether it is taken.
+    pub on: bool,
+}
+
+/// Something wrong with a field or an answer.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Problem {
+    /// What, and the range.
+    pub message: String,
+    /// The way out.
+    pub instead: String,
+}
+
+impl From<Refusal> for Problem {
+    fn from(refusal: Refusal) -> Self {
+        Self { message: refusal.message, instead: refusal.instead }
+    }
+}
