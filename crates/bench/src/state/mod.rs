@@ -13,7 +13,7 @@ use serde::{Deserialize, Serialize};
 use crate::answer::{ConditionsInput, ProofInput, StrokeInput};
 use crate::format::Units;
 
-pub use reduce::{list_of_grades, number, reduce};
+pub use reduce::{list_of_grades, number, reduce, text};
 pub use saved::{Damage, SCHEMA, Step, from_json, migrate, to_json};
 
 /// A page of the application.

@@ -40,14 +40,14 @@ pub fn reduce(app: &App, action: Action) -> App {
         Action::PickSpot(spot) => test.now.spot = spot.clamp(1, SPOTS),
         Action::Edit(field, text) => edit(&mut next, field, text),
         Action::Pad(field, key) => {
-            let mut text = text_of(&next, field).to_owned();
+            let mut typed = text(&next, field).to_owned();
             match key {
-                PadKey::Type(sign) => text.push_str(sign),
+                PadKey::Type(sign) => typed.push_str(sign),
                 PadKey::Erase => {
-                    text.pop();
+                    typed.pop();
                 }
             }
-            edit(&mut next, field, text);
+            edit(&mut next, field, typed);
         }
         Action::Enter(field) => next.session.active = Some(field),
         Action::Leave(field) => {
@@ -102,7 +102,7 @@ fn remember(test: &mut FileTestState) {
 
 /// The text of a field.
 #[must_use]
-pub(crate) fn text_of(app: &App, field: Field) -> &str {
+pub fn text(app: &App, field: Field) -> &str {
     let test = &app.saved.file_test;
     match field {
         Field::Convert => &app.saved.convert.text,

@@ -142,6 +142,14 @@ pub(super) fn say(phrase: Phrase<'_>) -> Words {
         P::OtherScalesWidth => "Wider than the band in HRC on purpose: the conversion's own width is counted in.".into(),
 
         P::Ui(ui) => ui_words(ui).into(),
+        P::Seen(how) => match how {
+            "seen" => "Read in print.",
+            "part" => "Part read in print, part from memory.",
+            "ours" => "Our own working.",
+            _ => "From memory.",
+        }
+        .into(),
+        P::TableSummary { rows, columns } => format!("{rows} rows: {columns}").into(),
         P::StrokeCount { word, count } => if count > 1 { format!("{word} ×{count}").into() } else { word.to_owned().into() },
         P::StrokeKey { word, grade } => format!("{grade} file {word}").into(),
         P::SpotNumber(spot) => format!("Spot {spot}").into(),
@@ -384,6 +392,7 @@ const fn ui_words(ui: Ui) -> &'static str {
         Ui::Pages => "Pages",
         Ui::GradedFiles => "Your graded files, hardest on top",
         Ui::Slight => "not sure",
+        Ui::LikelyCauses => "Likely causes, the likeliest first:",
         Ui::Undo => "Undo",
         Ui::StartAgain => "Start again",
         Ui::Spot => "Place on the part",
@@ -435,6 +444,7 @@ const fn ui_words(ui: Ui) -> &'static str {
         }
         Ui::NextTitle => "Next",
         Ui::ConvertField => "Hardness, as written",
+        Ui::ConvertScales => "Scale of the number",
         Ui::ConvertHint => "52, 38-42, HV 700 +-50, BHN 300, 130 ksi",
         Ui::ConvertEmpty => "Type a number and choose its scale.",
         Ui::ConvertTyping => "Go on typing.",
@@ -448,7 +458,7 @@ const fn ui_words(ui: Ui) -> &'static str {
         Ui::PadTitle => "Number keys",
         Ui::PadDone => "Done",
         Ui::PadErase => "Erase",
-        Ui::PadClear => "Clear",
+        Ui::PadSpace => "Space",
         Ui::PadLetters => "ABC",
         Ui::Theme => "Brightness",
         Ui::ThemeAuto => "as the phone",
@@ -478,6 +488,5 @@ const fn ui_words(ui: Ui) -> &'static str {
         Ui::UpdateLater => "Later",
         Ui::Dismiss => "Close",
         Ui::ShowStored => "Show what was stored",
-        Ui::CopyStored => "Copy it",
     }
 }

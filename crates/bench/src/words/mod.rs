@@ -277,6 +277,11 @@ pub enum Phrase<'a> {
 
     // The page.
     Ui(Ui),
+    Seen(&'a str),
+    TableSummary {
+        rows: usize,
+        columns: &'a str,
+    },
     StrokeCount {
         word: &'a str,
         count: usize,
@@ -323,6 +328,7 @@ pub enum Ui {
     Pages,
     GradedFiles,
     Slight,
+    LikelyCauses,
     Undo,
     StartAgain,
     Spot,
@@ -368,6 +374,7 @@ pub enum Ui {
     WhyModel,
     NextTitle,
     ConvertField,
+    ConvertScales,
     ConvertHint,
     ConvertEmpty,
     ConvertTyping,
@@ -381,7 +388,7 @@ pub enum Ui {
     PadTitle,
     PadDone,
     PadErase,
-    PadClear,
+    PadSpace,
     PadLetters,
     Theme,
     ThemeAuto,
@@ -403,5 +410,4 @@ pub enum Ui {
     UpdateLater,
     Dismiss,
     ShowStored,
-    CopyStored,
 }

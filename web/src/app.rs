@@ -1,0 +1,212 @@
+//! The application as a whole: state, address, theme, notices.
+
+use std::rc::Rc;
+
+use biteband_bench::state::{Action, App, Notice, Page, Theme, reduce, to_json};
+use biteband_bench::words::{Language, Phrase, Ui};
+use gloo::events::EventListener;
+use gloo::storage::{LocalStorage, Storage};
+use yew::prelude::*;
+
+use crate::pages::{about::About, convert::Convert, file_test::FileTest};
+use crate::parts::bars::{BottomBar, TopBar};
+use crate::parts::notices::Notices;
+use crate::store::Opened;
+
+/// The one language of this version; the phrases come from `bench`.
+pub(crate) const LANGUAGE: Language = Language::English;
+
+/// A fixed label.
+pub(crate) fn label(ui: Ui) -> AttrValue {
+    AttrValue::from(LANGUAGE.say(Phrase::Ui(ui)))
+}
+
+/// Sends actions to the reducer.
+pub(crate) type Dispatch = Callback<Action>;
+
+#[derive(Clone, PartialEq, Properties)]
+pub(crate) struct Props {
+    pub(crate) opened: Opened,
+}
+
+/// `bench`'s state as a thing that Yew can reduce.
+#[derive(PartialEq)]
+struct Model(Rc<App>);
+
+impl Reducible for Model {
+    type Action = Action;
+
+    fn reduce(self: Rc<Self>, action: Action) -> Rc<Self> {
+        let next = reduce(&self.0, action);
+        if next == *self.0 { self } else { Rc::new(Self(Rc::new(next))) }
+    }
+}
+
+fn first_state(opened: &Opened) -> Model {
+    let mut app = App::default();
+    if let Some(saved) = &opened.saved {
+        app.saved = saved.clone();
+    }
+    if let Some(page) = page_of_address() {
+        app.saved.page = page;
+    }
+    app.session.notices.extend(opened.notice);
+    let root = gloo::utils::document_element();
+    if root.get_attribute("data-update").as_deref() == Some("waiting") {
+        app.session.notices.insert(Notice::UpdateWaiting);
+    }
+    Model(Rc::new(app))
+}
+
+fn page_of_address() -> Option<Page> {
+    Page::from_hash(&gloo::utils::window().location().hash().ok()?)
+}
+
+/// The application.
+#[component]
+pub(crate) fn Application(props: &Props) -> Html {
+    let opened = props.opened.clone();
+    let model = use_reducer({
+        let opened = opened.clone();
+        move || first_state(&opened)
+    });
+    let app = Rc::clone(&model.0);
+    let dispatch: Dispatch = {
+        let dispatcher = model.dispatcher();
+        use_callback((), move |action, ()| dispatcher.dispatch(action))
+    };
+    use_saving(&app, &opened, &dispatch);
+    use_theme(app.saved.settings.theme);
+    use_address(app.saved.page, &dispatch);
+    use_worker_messages(&dispatch);
+
+    let page = match app.saved.page {
+        Page::FileTest => html! { <FileTest app={Rc::clone(&app)} dispatch={dispatch.clone()} /> },
+        Page::Convert => html! { <Convert app={Rc::clone(&app)} dispatch={dispatch.clone()} /> },
+        Page::About => html! { <About app={Rc::clone(&app)} dispatch={dispatch.clone()} /> },
+    };
+    html! {
+        <>
+            <a class="skip" href="#content" onclick={skip_to_content()}>{ label(Ui::SkipToContent) }</a>
+            <TopBar page={app.saved.page} dispatch={dispatch.clone()} />
+            <Notices
+                notices={app.session.notices.clone()}
+                unreadable={opened.unreadable.clone()}
+                dispatch={dispatch.clone()}
+            />
+            { page }
+            <BottomBar page={app.saved.page} dispatch={dispatch} />
+        </>
+    }
+}
+
+/// Moves the focus without touching the address, which names the page.
+fn skip_to_content() -> Callback<MouseEvent> {
+    Callback::from(|event: MouseEvent| {
+        event.prevent_default();
+        focus_heading();
+    })
+}
+
+/// Puts the focus on the page's heading, so that a screen reader starts there.
+fn focus_heading() {
+    use wasm_bindgen::JsCast;
+    let heading = gloo::utils::document().query_selector("main h1").ok().flatten();
+    if let Some(heading) = heading.and_then(|h| h.dyn_into::<web_sys::HtmlElement>().ok()) {
+        // An element that cannot take the focus leaves it where it was.
+        let _ = heading.focus();
+    }
+}
+
+#[hook]
+fn use_saving(app: &Rc<App>, opened: &Opened, dispatch: &Dispatch) {
+    let failed = {
+        let dispatch = dispatch.clone();
+        Callback::from(move |notice| dispatch.emit(Action::Tell(notice)))
+    };
+    let opened = opened.clone();
+    let first = use_mut_ref(|| true);
+    use_effect_with(app.saved.clone(), move |saved| {
+        // The state as it was read needs no writing back.
+        if !first.replace(false) {
+            opened.save(to_json(saved), &failed);
+        }
+    });
+}
+
+#[hook]
+fn use_theme(theme: Theme) {
+    use_effect_with(theme, |theme| {
+        let root = gloo::utils::document_element();
+        let name = match theme {
+            Theme::Auto => None,
+            Theme::Light => Some("light"),
+            Theme::Dim => Some("dim"),
+        };
+        // The start script reads this key before the first paint. Where storage is closed, the theme
+        // still holds until the page is left.
+        match name {
+            None => {
+                let _ = root.remove_attribute("data-theme");
+                LocalStorage::delete("biteband.theme");
+            }
+            Some(name) => {
+                let _ = root.set_attribute("data-theme", name);
+                if let Some(storage) = gloo::utils::window().local_storage().ok().flatten() {
+                    let _ = storage.set_item("biteband.theme", name);
+                }
+            }
+        }
+    });
+}
+
+/// Keeps the address and the page the same, so that the back button works.
+#[hook]
+fn use_address(page: Page, dispatch: &Dispatch) {
+    let first = use_mut_ref(|| true);
+    use_effect_with(page, move |page| {
+        let location = gloo::utils::window().location();
+        let first = first.replace(false);
+        if location.hash().is_ok_and(|hash| hash == page.hash()) {
+            if !first {
+                focus_heading();
+            }
+            return;
+        }
+        if first {
+            // The first page replaces the bare address, so that "back" leaves at once.
+            let _ = location.replace(page.hash());
+        } else {
+            let _ = location.set_hash(page.hash());
+            focus_heading();
+        }
+    });
+    let dispatch = dispatch.clone();
+    use_effect_with((), move |()| {
+        let window = gloo::utils::window();
+        let listener = EventListener::new(&window, "hashchange", move |_| {
+            if let Some(page) = page_of_address() {
+                dispatch.emit(Action::Go(page));
+            }
+        });
+        move || drop(listener)
+    });
+}
+
+/// What the start script says about the service worker.
+#[hook]
+fn use_worker_messages(dispatch: &Dispatch) {
+    let dispatch = dispatch.clone();
+    use_effect_with((), move |()| {
+        let window = gloo::utils::window();
+        let tell = |notice: Notice| {
+            let dispatch = dispatch.clone();
+            move |_: &Event| dispatch.emit(Action::Tell(notice))
+        };
+        let listeners = [
+            EventListener::new(&window, "biteband:offline-ready", tell(Notice::OfflineReady)),
+            EventListener::new(&window, "biteband:update-waiting", tell(Notice::UpdateWaiting)),
+        ];
+        move || drop(listeners)
+    });
+}

@@ -1,0 +1,92 @@
+//! Sources, tables, limits, settings: all that is behind the button on top.
+
+use biteband_bench::state::Action;
+use biteband_bench::view::{AboutView, Chip, about};
+use biteband_bench::words::{Phrase, Ui};
+use yew::prelude::*;
+
+use super::file_test::PageProps;
+use crate::app::{LANGUAGE, label};
+use crate::parts::chips::Chips;
+
+#[component]
+pub(crate) fn About(props: &PageProps) -> Html {
+    let view = about(&props.app, LANGUAGE);
+    html! {
+        <main id="content" class="wide">
+            <h1 tabindex="-1">{ LANGUAGE.say(Phrase::About) }</h1>
+            <div class="col">
+                { settings(props, &view) }
+                <section class="caution">
+                    <h2>{ label(Ui::CautionsTitle) }</h2>
+                    { for view.cautions.iter().map(|caution| html! { <p>{ caution }</p> }) }
+                </section>
+                <section class="card"><h2>{ label(Ui::LimitsTitle) }</h2><p>{ label(Ui::LimitsText) }</p></section>
+                <section class="card"><h2>{ label(Ui::PrivacyTitle) }</h2><p>{ label(Ui::PrivacyText) }</p></section>
+                <p class="small">{ &view.version }</p>
+            </div>
+            <div class="col">{ tables(&view) }{ sources(&view) }</div>
+        </main>
+    }
+}
+
+fn settings(props: &PageProps, view: &AboutView) -> Html {
+    let themes: Vec<_> = view.themes.iter().map(|(theme, _)| *theme).collect();
+    let units: Vec<_> = view.units.iter().map(|(units, _)| *units).collect();
+    let pick_theme = {
+        let dispatch = props.dispatch.clone();
+        Callback::from(move |place: usize| {
+            if let Some(theme) = themes.get(place) {
+                dispatch.emit(Action::SetTheme(*theme));
+            }
+        })
+    };
+    let pick_units = {
+        let dispatch = props.dispatch.clone();
+        Callback::from(move |place: usize| {
+            if let Some(units) = units.get(place) {
+                dispatch.emit(Action::SetUnits(*units));
+            }
+        })
+    };
+    let theme_chips: Vec<Chip> = view.themes.iter().map(|(_, chip)| chip.clone()).collect();
+    let unit_chips: Vec<Chip> = view.units.iter().map(|(_, chip)| chip.clone()).collect();
+    html! {
+        <section class="card">
+            <Chips label={label(Ui::Theme)} chips={theme_chips} onpick={pick_theme} show_label=true />
+            <Chips label={label(Ui::StrengthUnit)} chips={unit_chips} onpick={pick_units} show_label=true />
+        </section>
+    }
+}
+
+fn tables(view: &AboutView) -> Html {
+    html! {
+        <section class="card">
+            <h2>{ label(Ui::TablesTitle) }</h2>
+            <dl>
+                { for view.tables.iter().map(|table| html! {
+                    <div key={table.id}>
+                        <dt>{ table.title }</dt>
+                        <dd>{ LANGUAGE.say(Phrase::TableSummary { rows: table.rows, columns: &table.columns.join(" ") }) }</dd>
+                    </div>
+                }) }
+            </dl>
+        </section>
+    }
+}
+
+fn sources(view: &AboutView) -> Html {
+    html! {
+        <section class="card">
+            <h2>{ label(Ui::SourcesTitle) }</h2>
+            <dl>
+                { for view.sources.iter().map(|source| html! {
+                    <div key={source.id}>
+                        <dt>{ source.body }{ ", " }{ source.title }{ ", " }{ source.edition }</dt>
+                        <dd>{ LANGUAGE.say(Phrase::Seen(source.seen)) }{ " " }{ source.note }</dd>
+                    </div>
+                }) }
+            </dl>
+        </section>
+    }
+}

@@ -1,0 +1,5 @@
+//! One module for each page.
+
+pub(crate) mod about;
+pub(crate) mod convert;
+pub(crate) mod file_test;

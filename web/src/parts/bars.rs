@@ -1,0 +1,66 @@
+//! The bars on top and at the bottom.
+
+use biteband_bench::state::{Action, Page};
+use biteband_bench::words::{Phrase, Ui};
+use yew::prelude::*;
+
+use crate::app::{Dispatch, LANGUAGE, label};
+
+#[derive(Clone, PartialEq, Properties)]
+pub(crate) struct BarProps {
+    pub(crate) page: Page,
+    pub(crate) dispatch: Dispatch,
+}
+
+/// What is in hand, and the button to sources, limits and settings.
+#[component]
+pub(crate) fn TopBar(props: &BarProps) -> Html {
+    let about = props.page == Page::About;
+    let go = {
+        let dispatch = props.dispatch.clone();
+        let page = if about { Page::FileTest } else { Page::About };
+        Callback::from(move |_: MouseEvent| dispatch.emit(Action::Go(page)))
+    };
+    html! {
+        <header class="job">
+            <div><b>{ label(Ui::Brand) }</b><span>{ label(Ui::QuickLookUp) }</span></div>
+            <button type="button" class="go" onclick={go}
+                aria-label={label(if about { Ui::Back } else { Ui::OpenAbout })}>
+                <svg viewBox="0 0 24 24" aria-hidden="true">
+                    if about {
+                        <path d="M15 5l-7 7 7 7" />
+                    } else {
+                        <path d="M4 7h16 M4 12h16 M4 17h16" />
+                    }
+                </svg>
+            </button>
+        </header>
+    }
+}
+
+/// The places to go.
+#[component]
+pub(crate) fn BottomBar(props: &BarProps) -> Html {
+    let places = [
+        (Page::FileTest, Phrase::FileTest, "M4 20 L16 8 M7 17l3 3 M10 14l3 3 M13 11l3 3 M16 8l4-4"),
+        (
+            Page::Convert,
+            Phrase::Convert,
+            "M4 4v16 M4 6h6 M4 11h4 M4 16h6 M20 4v16 M20 8h-6 M20 13h-4 M20 18h-6",
+        ),
+    ];
+    html! {
+        <nav class="foot" aria-label={label(Ui::Pages)}>
+            { for places.into_iter().map(|(page, phrase, icon)| {
+                let here = props.page == page;
+                html! {
+                    <a href={page.hash()} class={classes!(here.then_some("on"))}
+                        aria-current={here.then_some("page")}>
+                        <svg viewBox="0 0 24 24" aria-hidden="true"><path d={icon} /></svg>
+                        { LANGUAGE.say(phrase) }
+                    </a>
+                }
+            }) }
+        </nav>
+    }
+}

@@ -1,0 +1,9 @@
+//! Parts that pages are made of.
+
+pub(crate) mod aligned;
+pub(crate) mod bars;
+pub(crate) mod chips;
+pub(crate) mod field;
+pub(crate) mod notices;
+pub(crate) mod pad;
+pub(crate) mod rule;

@@ -1,0 +1,70 @@
+//! What storage and the service worker have to say.
+
+use std::collections::BTreeSet;
+
+use biteband_bench::state::{Action, Notice, SCHEMA};
+use biteband_bench::words::{Phrase, Ui};
+use yew::prelude::*;
+
+use crate::app::{Dispatch, LANGUAGE, label};
+
+#[derive(Clone, PartialEq, Properties)]
+pub(crate) struct NoticesProps {
+    pub(crate) notices: BTreeSet<Notice>,
+    /// The stored text that could not be read.
+    pub(crate) unreadable: Option<String>,
+    pub(crate) dispatch: Dispatch,
+}
+
+#[component]
+pub(crate) fn Notices(props: &NoticesProps) -> Html {
+    html! {
+        <div class="notices" role="status">
+            { for props.notices.iter().map(|notice| one(*notice, props)) }
+        </div>
+    }
+}
+
+fn one(notice: Notice, props: &NoticesProps) -> Html {
+    let phrase = match notice {
+        Notice::OfflineReady => Phrase::Ui(Ui::OfflineReady),
+        Notice::UpdateWaiting => Phrase::Ui(Ui::UpdateWaiting),
+        Notice::StoredDamaged => Phrase::StoredDamaged,
+        Notice::StoredNewer(found) => Phrase::StoredNewer { found, known: SCHEMA },
+        Notice::StorageRefused => Phrase::StorageRefused,
+        Notice::StorageFull => Phrase::StorageFull,
+    };
+    let waiting = notice == Notice::UpdateWaiting;
+    let trouble = !waiting && notice != Notice::OfflineReady;
+    let dismiss = {
+        let dispatch = props.dispatch.clone();
+        Callback::from(move |_: MouseEvent| dispatch.emit(Action::Dismiss(notice)))
+    };
+    html! {
+        <div class={classes!("notice", trouble.then_some("trouble"))} key={format!("{notice:?}")}>
+            <p>{ LANGUAGE.say(phrase) }</p>
+            if notice == Notice::StoredDamaged {
+                if let Some(text) = &props.unreadable {
+                    <details>
+                        <summary>{ label(Ui::ShowStored) }</summary>
+                        <textarea readonly=true rows="4" aria-label={label(Ui::ShowStored)} value={text.clone()} />
+                    </details>
+                }
+            }
+            <div class="actions">
+                if waiting {
+                    <button type="button" class="strong" onclick={Callback::from(|_: MouseEvent| update_now())}>{ label(Ui::UpdateNow) }</button>
+                }
+                <button type="button" onclick={dismiss}>{ label(if waiting { Ui::UpdateLater } else { Ui::Dismiss }) }</button>
+            </div>
+        </div>
+    }
+}
+
+/// Asks the start script for the new version; every change was written when it was made.
+fn update_now() {
+    if let Ok(event) = web_sys::CustomEvent::new("biteband:update-now") {
+        // Nobody can cancel this event, so what comes back says nothing.
+        let _ = gloo::utils::window().dispatch_event(&event);
+    }
+}
