@@ -5,16 +5,18 @@ use std::rc::Rc;
 use biteband_bench::state::{Action, App, Notice, Page, Theme, reduce, to_json};
 use biteband_bench::words::{Language, Phrase, Ui};
 use gloo::events::EventListener;
-use gloo::storage::{LocalStorage, Storage};
 use yew::prelude::*;
 
-use crate::pages::{about::About, convert::Convert, file_test::FileTest};
-use crate::parts::bars::{BottomBar, TopBar};
-use crate::parts::notices::Notices;
+use crate::pages::{about::about, convert::convert, file_test::file_test};
+use crate::parts::bars::{bottom_bar, top_bar};
+use crate::parts::notices::notices;
 use crate::store::Opened;
 
 /// The one language of this version; the phrases come from `bench`.
 pub(crate) const LANGUAGE: Language = Language::English;
+
+/// Where the start script finds the chosen theme before the first paint.
+const THEME_KEY: &str = "biteband.theme";
 
 /// A fixed label.
 pub(crate) fn label(ui: Ui) -> AttrValue {
@@ -53,7 +55,7 @@ fn first_state(opened: &Opened) -> Model {
     app.session.notices.extend(opened.notice);
     let root = gloo::utils::document_element();
     if root.get_attribute("data-update").as_deref() == Some("waiting") {
-        app.session.notices.insert(Notice::UpdateWaiting);
+        app.session.notices.push(Notice::UpdateWaiting);
     }
     Model(Rc::new(app))
 }
@@ -81,21 +83,17 @@ pub(crate) fn Application(props: &Props) -> Html {
     use_worker_messages(&dispatch);
 
     let page = match app.saved.page {
-        Page::FileTest => html! { <FileTest app={Rc::clone(&app)} dispatch={dispatch.clone()} /> },
-        Page::Convert => html! { <Convert app={Rc::clone(&app)} dispatch={dispatch.clone()} /> },
-        Page::About => html! { <About app={Rc::clone(&app)} dispatch={dispatch.clone()} /> },
+        Page::FileTest => file_test(&app, &dispatch),
+        Page::Convert => convert(&app, &dispatch),
+        Page::About => about(&app, &dispatch),
     };
     html! {
         <>
             <a class="skip" href="#content" onclick={skip_to_content()}>{ label(Ui::SkipToContent) }</a>
-            <TopBar page={app.saved.page} dispatch={dispatch.clone()} />
-            <Notices
-                notices={app.session.notices.clone()}
-                unreadable={opened.unreadable.clone()}
-                dispatch={dispatch.clone()}
-            />
+            { top_bar(app.saved.page, &dispatch) }
+            { notices(&app.session.notices, opened.unreadable.as_deref(), &dispatch) }
             { page }
-            <BottomBar page={app.saved.page} dispatch={dispatch} />
+            { bottom_bar(app.saved.page) }
         </>
     }
 }
@@ -143,18 +141,16 @@ fn use_theme(theme: Theme) {
             Theme::Light => Some("light"),
             Theme::Dim => Some("dim"),
         };
-        // The start script reads this key before the first paint. Where storage is closed, the theme
-        // still holds until the page is left.
+        // Where storage is closed to the page, the theme still holds until the page is left.
+        let storage = gloo::utils::window().local_storage().ok().flatten();
         match name {
             None => {
                 let _ = root.remove_attribute("data-theme");
-                LocalStorage::delete("biteband.theme");
+                let _ = storage.map(|storage| storage.remove_item(THEME_KEY));
             }
             Some(name) => {
                 let _ = root.set_attribute("data-theme", name);
-                if let Some(storage) = gloo::utils::window().local_storage().ok().flatten() {
-                    let _ = storage.set_item("biteband.theme", name);
-                }
+                let _ = storage.map(|storage| storage.set_item(THEME_KEY, name));
             }
         }
     });

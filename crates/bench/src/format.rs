@@ -34,6 +34,17 @@ impl Units {
         }
     }
 
+    /// Half of a width with its unit: two figures at most, because a width is known no better.
+    #[must_use]
+    pub fn width(self, axis: Axis, half: f64) -> String {
+        let half = if self.of(axis) == "ksi" { half / Megapascals::PER_KSI } else { half };
+        if half < 10.0 {
+            format!("{:.1} {}", half, self.of(axis))
+        } else {
+            format!("{half:.0} {}", self.of(axis))
+        }
+    }
+
     /// A converted number with its unit.
     #[must_use]
     pub fn with_unit(self, axis: Axis, value: f64) -> String {
@@ -57,7 +68,8 @@ impl Units {
 /// A number as it was given, without needless decimals.
 #[must_use]
 pub fn exact(value: f64) -> String {
-    format!("{value}")
+    // Three hundred digits tell nobody anything.
+    if value.abs() >= 1e9 { format!("{value:e}") } else { format!("{value}") }
 }
 
 /// A table end: at most one decimal.
@@ -113,21 +125,21 @@ pub fn outward_high(hrc: f64) -> String {
 pub fn percents<const N: usize>(shares: [f64; N]) -> [u32; N] {
     let floors = shares.map(|s| (s * 100.0).clamp(0.0, 100.0).floor());
     let mut missing = 100.0 - floors.iter().sum::<f64>();
-    let mut order: Vec<usize> = (0..N).collect();
-    let remainder = |i: usize| {
-        let share = shares.get(i).copied().unwrap_or(0.0) * 100.0;
-        share - floors.get(i).copied().unwrap_or(0.0)
-    };
-    order.sort_by(|&a, &b| remainder(b).total_cmp(&remainder(a)).then(a.cmp(&b)));
     let mut shown = floors;
-    for i in order {
-        if missing < 0.5 {
-            break;
+    while missing > 0.5 {
+        let short = |(share, shown): (&f64, &f64)| share * 100.0 - shown;
+        let shortfalls = shares.iter().zip(shown.iter()).map(short);
+        // The first of equal shortfalls is rounded up, so that the answer does not depend on chance.
+        let (mut largest, mut place) = (f64::NEG_INFINITY, 0);
+        for (i, shortfall) in shortfalls.enumerate() {
+            if shortfall > largest {
+                (largest, place) = (shortfall, i);
+            }
         }
-        if let Some(share) = shown.get_mut(i) {
+        if let Some(share) = shown.get_mut(place) {
             *share += 1.0;
-            missing -= 1.0;
         }
+        missing -= 1.0;
     }
     shown.map(whole)
 }

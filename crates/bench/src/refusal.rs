@@ -2,6 +2,7 @@
 
 use biteband_evidence as evidence;
 use biteband_hardness::{Axis, Error, Reading, Scale, TableId, designation, spans};
+use biteband_quantity::sort_by_number;
 use serde::Serialize;
 
 use crate::format;
@@ -200,7 +201,7 @@ fn last_agreed(
     let mut ends: Vec<f64> = spans(from, to, only)
         .map(|(_, span)| if above { span.high.0 } else { span.low.0 })
         .collect();
-    ends.sort_by(f64::total_cmp);
+    sort_by_number(&mut ends, |end| *end);
     if above {
         ends.reverse();
     }

@@ -1,2 +1,41 @@
-//! main
-fn main() {}
+//! The `biteband` command: the questions of a bench PC and of scripts, answered by the same core as the page.
+//!
+//! What it prints, its fields and its exit codes are described in `README.md` beside this crate.
+
+mod args;
+mod convert;
+mod file;
+mod output;
+mod sheet;
+mod table;
+mod words;
+
+use std::io::{self, ErrorKind};
+use std::process::ExitCode;
+
+use args::{Cli, Command};
+use clap::Parser;
+use output::{Output, Stop};
+
+fn main() -> ExitCode {
+    let cli = Cli::parse();
+    let mut output = Output::new(cli.json, cli.lang, cli.units.into());
+    let done = match cli.command {
+        Command::Convert(question) => convert::run(&mut output, &question),
+        Command::File(question) => file::run(&mut output, question),
+        Command::Table { id, list: _ } => table::table(&mut output, id.as_deref()),
+        Command::Source { id, list: _ } => table::source(&mut output, id.as_deref()),
+    };
+    let done = done.and_then(|()| output.flush().map_err(Stop::from));
+    match done {
+        Ok(()) => ExitCode::SUCCESS,
+        // Whoever read the pipe has what they wanted.
+        Err(Stop::Output(error)) if error.kind() == ErrorKind::BrokenPipe => ExitCode::SUCCESS,
+        Err(stop) => {
+            let code = stop.exit_code();
+            // A stream that is closed takes no message either; the exit code still tells.
+            let _: io::Result<()> = output.report(&stop);
+            ExitCode::from(code)
+        }
+    }
+}

@@ -2,6 +2,8 @@
 
 use alloc::vec::Vec;
 
+use biteband_quantity::sort_by_number;
+
 use crate::band::Band;
 use crate::belief::{AXIS_HIGH, AXIS_LOW, Belief};
 use crate::conditions::{Conditions, Prior};
@@ -195,7 +197,7 @@ impl FileTest {
     /// The numbers of the spots in use, lowest first.
     pub(crate) fn spots(&self) -> Vec<u8> {
         let mut spots: Vec<u8> = self.strokes.iter().map(Stroke::spot).collect();
-        spots.sort_unstable();
+        sort_by_number(&mut spots, |spot| f64::from(*spot));
         spots.dedup();
         spots
     }

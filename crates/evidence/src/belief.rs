@@ -2,6 +2,8 @@
 
 use alloc::vec::Vec;
 
+use biteband_quantity::sort_by_number;
+
 use libm::{exp, fabs, sqrt};
 
 use crate::error::{Error, What, within};
@@ -259,7 +261,7 @@ impl Belief {
         let mut tails: Vec<f64> = ends.filter(|tail| (0.0..=spare).contains(tail)).collect();
         tails.push(0.0);
         tails.push(spare);
-        tails.sort_by(f64::total_cmp);
+        sort_by_number(&mut tails, |tail| *tail);
         // Most of a far tail is one and the same chance; neighbours this near need no trial of their own.
         tails.dedup_by(|more, less| *more - *less < 1e-4);
         let mut best = (0, f64::INFINITY);

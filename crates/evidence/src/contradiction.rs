@@ -2,6 +2,8 @@
 
 use alloc::vec::Vec;
 
+use biteband_quantity::sort_by_number;
+
 use crate::assess::FileTest;
 use crate::band::Band;
 use crate::error::Error;
@@ -144,7 +146,7 @@ pub(crate) fn contradictions(test: &FileTest, level: Level) -> Result<Vec<Contra
             }
         }
     }
-    found.sort_by(|one, other| one.2.total_cmp(&other.2));
+    sort_by_number(&mut found, |(_, _, surprise)| *surprise);
     let grade = |file: FileId| (file, test.set().grade(file).unwrap_or_default());
     let mut contradictions = Vec::with_capacity(found.len());
     for (harder, softer, surprise) in found {

@@ -2,6 +2,8 @@
 
 use alloc::vec::Vec;
 
+use biteband_quantity::sort_by_number;
+
 use crate::assess::FileTest;
 use crate::belief::{Belief, trapezoid};
 use crate::error::Error;
@@ -172,10 +174,9 @@ pub(crate) fn advise(
         let grade = test.set().grade(*file).unwrap_or_default();
         trials.push(trial(test, &engine, (*file, grade, record), &others, target)?);
     }
-    trials.sort_by(|one, other| {
-        let by_doubt = one.doubt.unwrap_or(0.0).total_cmp(&other.doubt.unwrap_or(0.0));
-        by_doubt.then(one.width.total_cmp(&other.width))
-    });
+    // By doubt, and by width where the doubt is the same: the later order keeps the earlier one.
+    sort_by_number(&mut trials, |trial: &Trial| trial.width);
+    sort_by_number(&mut trials, |trial| trial.doubt.unwrap_or(0.0));
     let best = trials.first();
     let worthwhile = best.is_some_and(|best| match (doubt, best.doubt) {
         (Some(now), Some(then)) => now - then >= LEAST_DOUBT,

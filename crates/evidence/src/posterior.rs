@@ -8,6 +8,8 @@
 
 use alloc::vec::Vec;
 
+use biteband_quantity::sort_by_number;
+
 use crate::assess::FileTest;
 use crate::belief::{Belief, normal_weight};
 use crate::error::Error;
@@ -55,7 +57,7 @@ impl FileRecord {
             tally.add(outcome);
             self.proofs.push((known, tally));
             // A fixed order of the pieces keeps the last bit independent of the order of the strokes.
-            self.proofs.sort_by(|one, other| one.0.total_cmp(&other.0));
+            sort_by_number(&mut self.proofs, |(known, _)| *known);
         }
         self
     }

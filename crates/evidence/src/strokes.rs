@@ -2,6 +2,8 @@
 
 use alloc::vec::Vec;
 
+use biteband_quantity::sort_by_number;
+
 use crate::error::{Error, What, within};
 use crate::model::Outcome;
 
@@ -64,7 +66,7 @@ impl FileSet {
         for &grade in grades {
             sorted.push(within(What::Grade, grade, 30.0, 70.0)?);
         }
-        sorted.sort_by(f64::total_cmp);
+        sort_by_number(&mut sorted, |grade| *grade);
         for (softer, harder) in sorted.iter().zip(sorted.iter().skip(1)) {
             if harder - softer < SAME_GRADE {
                 return Err(Error::EqualGrades { grade: *harder });

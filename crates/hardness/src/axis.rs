@@ -245,6 +245,12 @@ impl Axis {
             _ => (f64::NEG_INFINITY, f64::INFINITY),
         }
     }
+
+    /// Whether a value lies between those ends.
+    pub(crate) const fn converts(self, value: f64) -> bool {
+        let (low, high) = self.conversion_ends();
+        value >= low && value <= high
+    }
 }
 
 fn same_as(symbol: &str) -> impl Fn(&str) -> bool + '_ {

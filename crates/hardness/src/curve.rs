@@ -10,21 +10,29 @@ use crate::table::{Basis, Column, Marks, Table, TableValue};
 pub(crate) struct Curve<'a> {
     table: &'a Table,
     column: &'a Column,
+    /// A column without gaps shares the table's row numbers.
+    full: bool,
+    /// The row scale itself: a straight line that needs no arithmetic.
+    row_scale: bool,
 }
 
 /// Where a value of the column stands on the row scale.
 pub(crate) enum Landing {
-    /// At one place.
-    At { row: f64, marks: Marks },
+    /// At one place; `near` is the number of a table row close below it, when the search met one.
+    At { row: f64, near: Option<usize>, marks: Marks },
     /// Anywhere on a run of rows that print the same value.
     Flat { low: f64, high: f64, marks: Marks },
 }
 
-/// The cubic between two neighbouring cells, in the fraction of the way from one to the other.
+/// The cubic between two neighbouring cells, in the fraction of the way from one to the other; both
+/// axes in the integers that the columns hold, which `x_unit` and `y_unit` divide into printed numbers.
 struct Segment {
+    x_unit: f64,
+    y_unit: f64,
     x0: f64,
     width: f64,
     y0: f64,
+    y1: f64,
     c1: f64,
     c2: f64,
     c3: f64,
@@ -37,6 +45,13 @@ impl Segment {
 
     fn slope(&self, t: f64) -> f64 {
         self.c1 + t * (2.0 * self.c2 + t * (3.0 * self.c3))
+    }
+}
+
+impl Segment {
+    /// Slope in printed numbers.
+    fn slope_at(&self, t: f64) -> f64 {
+        self.slope(t) * self.x_unit / (self.width * self.y_unit)
     }
 }
 
@@ -69,11 +84,22 @@ fn end_slope((h0, near): (f64, f64), (h1, far): (f64, f64)) -> f64 {
 
 impl<'a> Curve<'a> {
     pub(crate) fn new(table: &'a Table, column: &'a Column) -> Self {
-        Self { table, column }
+        let full = column.rows.len() == table.rows.values.len();
+        Self { table, column, full, row_scale: column.axis == table.row_axis }
     }
 
+    #[inline]
     fn x(&self, i: usize) -> Option<f64> {
-        self.table.rows.get(usize::from(*self.column.rows.get(i)?))
+        let row = if self.full { i } else { usize::from(*self.column.rows.get(i)?) };
+        self.table.rows.get(row)
+    }
+
+    /// Marks of a cell, or of the two cells around a place between rows.
+    fn marks(&self, i: usize, next: usize) -> Marks {
+        if self.column.parenthesised.is_empty() && self.column.recalled.is_empty() {
+            return Marks::default();
+        }
+        self.column.marks(i).or(self.column.marks(next))
     }
 
     fn y(&self, i: usize) -> Option<f64> {
@@ -89,11 +115,15 @@ impl<'a> Curve<'a> {
         Some((self.x(0)?, self.x(self.last()?)?))
     }
 
+    /// Row and value of a cell as the integers that the table holds.
     fn cell(&self, i: usize) -> Option<(f64, f64)> {
-        Some((self.x(i)?, self.y(i)?))
+        let row = if self.full { i } else { usize::from(*self.column.rows.get(i)?) };
+        let (x, y) = (self.table.rows.values.get(row)?, self.column.values.values.get(i)?);
+        Some((f64::from(*x), f64::from(*y)))
     }
 
     /// The cubic from cell `i` to the next.
+    #[inline]
     fn segment(&self, i: usize) -> Option<Segment> {
         let step = |(x0, y0): (f64, f64), (x1, y1): (f64, f64)| (x1 - x0, (y1 - y0) / (x1 - x0));
         let (start, end) = (self.cell(i)?, self.cell(i.checked_add(1)?)?);
@@ -108,115 +138,153 @@ impl<'a> Curve<'a> {
         };
         let (width, secant) = here;
         Some(Segment {
+            x_unit: self.table.rows.unit(),
+            y_unit: self.column.values.unit(),
             x0: start.0,
             width,
             y0: start.1,
+            y1: end.1,
             c1: width * d0,
             c2: width * (3.0 * secant - 2.0 * d0 - d1),
             c3: width * (d0 + d1 - 2.0 * secant),
         })
     }
 
-    /// The row scale itself: a straight line that needs no arithmetic.
-    fn is_row_scale(&self) -> bool {
-        self.column.axis == self.table.row_axis
+    /// The last cell at or below a row, with its row.
+    #[inline]
+    fn cell_at_or_below(&self, row: f64, near: Option<usize>) -> Option<(usize, f64)> {
+        if let (true, Some(near)) = (self.full, near.or_else(|| self.table.rows.even_place(row)))
+            && let (Some(x), Some(next)) = (self.x(near), self.x(near.saturating_add(1)))
+            && x <= row
+            && row < next
+        {
+            return Some((near, x));
+        }
+        let at_or_below = if self.full {
+            self.table.rows.count_up_to(row)
+        } else {
+            let below = |&r: &u8| self.table.rows.get(usize::from(r)).is_some_and(|x| x <= row);
+            self.column.rows.partition_point(below)
+        };
+        let i = at_or_below.checked_sub(1)?;
+        let x = self.x(i)?;
+        if x > row {
+            let i = i.checked_sub(1)?;
+            return Some((i, self.x(i)?));
+        }
+        Some((i, x))
     }
 
     /// The column's value at a place of the row scale.
-    pub(crate) fn read(&self, row: f64, seen: Marks) -> Option<TableValue> {
-        let last = self.last()?;
-        let (first_row, last_row) = self.row_span()?;
-        if row < first_row || row > last_row {
-            return None;
-        }
-        // A column without gaps shares the table's row numbers, so one search on the rows serves it.
-        let position = if self.column.rows.len() == self.table.rows.values.len() {
-            self.table.rows.count_up_to(row).saturating_sub(1)
-        } else {
-            self.column
-                .rows
-                .partition_point(|&r| self.table.rows.get(usize::from(r)).is_some_and(|x| x <= row))
-                .saturating_sub(1)
-        };
-        let mut i = position.min(last);
-        if self.x(i)? > row {
-            i = i.checked_sub(1)?;
-        }
-        let on_row = same(self.x(i)?, row);
-        let base = if i == last { i.checked_sub(1)? } else { i };
-        let (value, slope) = if self.is_row_scale() {
-            (row, 1.0)
-        } else {
-            let segment = self.segment(base)?;
-            let t = (row - segment.x0) / segment.width;
-            (segment.value(t), segment.slope(t) / segment.width)
-        };
-        if on_row {
-            return Some(TableValue {
-                value: self.y(i)?,
-                span: None,
-                row,
-                basis: Basis::Row { row },
-                marks: seen.or(self.column.marks(i)),
-                slope,
-            });
+    ///
+    /// `near` is a table row close below, if one is known.
+    #[inline]
+    pub(crate) fn read(&self, row: f64, near: Option<usize>, seen: Marks) -> Option<TableValue> {
+        let (i, lower) = self.cell_at_or_below(row, near)?;
+        if same(lower, row) {
+            return self.read_row(i, row, seen);
         }
         let next = i.checked_add(1)?;
+        let upper = self.x(next)?;
+        let (value, slope) = if self.row_scale {
+            (row, 1.0)
+        } else {
+            let segment = self.segment(i)?;
+            let t = (row * segment.x_unit - segment.x0) / segment.width;
+            let value = segment.value(t).clamp(segment.y0, segment.y1);
+            (value / segment.y_unit, segment.slope_at(t))
+        };
         Some(TableValue {
-            value: value.clamp(self.y(i)?, self.y(next)?),
+            value,
             span: None,
             row,
-            basis: Basis::Between { lower: self.x(i)?, upper: self.x(next)? },
-            marks: seen.or(self.column.marks(i)).or(self.column.marks(next)),
+            basis: Basis::Between { lower, upper },
+            marks: seen.or(self.marks(i, next)),
+            slope,
+        })
+    }
+
+    /// The printed cell itself.
+    #[inline(never)]
+    fn read_row(&self, i: usize, row: f64, seen: Marks) -> Option<TableValue> {
+        let slope = if self.row_scale {
+            1.0
+        } else {
+            let at_end = i == self.last()?;
+            let segment = self.segment(if at_end { i.checked_sub(1)? } else { i })?;
+            segment.slope_at(if at_end { 1.0 } else { 0.0 })
+        };
+        Some(TableValue {
+            value: self.y(i)?,
+            span: None,
+            row,
+            basis: Basis::Row { row },
+            marks: seen.or(self.marks(i, i)),
             slope,
         })
     }
 
     /// The place on the row scale where the column has this value.
+    #[inline]
     pub(crate) fn find(&self, value: f64) -> Option<Landing> {
-        let last = self.last()?;
-        if !(value >= self.y(0)? && value <= self.y(last)?) {
-            return None;
+        if self.row_scale && self.column.parenthesised.is_empty() && self.column.recalled.is_empty()
+        {
+            let (first, last) = self.row_span()?;
+            let inside = value >= first && value <= last;
+            let marks = Marks::default();
+            return inside.then_some(Landing::At { row: value, near: None, marks });
         }
-        let mut i = self.column.values.count_up_to(value).saturating_sub(1).min(last);
-        if self.y(i)? > value {
+        let mut i = self.column.values.count_up_to(value).checked_sub(1)?;
+        let mut below = self.y(i)?;
+        while below > value {
             i = i.checked_sub(1)?;
+            below = self.y(i)?;
         }
-        if same(self.y(i)?, value) {
-            let mut first = i;
-            while let Some(below) = first.checked_sub(1) {
-                if !same(self.y(below)?, value) {
-                    break;
-                }
-                first = below;
-            }
-            let marks = self.column.marks(first).or(self.column.marks(i));
-            return Some(if first == i {
-                Landing::At { row: self.x(i)?, marks }
-            } else {
-                Landing::Flat { low: self.x(first)?, high: self.x(i)?, marks }
-            });
+        if same(below, value) {
+            return self.find_row(i, value);
         }
         let next = i.checked_add(1)?;
-        let marks = self.column.marks(i).or(self.column.marks(next));
-        if self.is_row_scale() {
-            return Some(Landing::At { row: value, marks });
+        let (lower, upper) = (self.x(i)?, self.x(next)?);
+        let marks = self.marks(i, next);
+        if self.row_scale {
+            return Some(Landing::At { row: value, near: Some(i), marks });
         }
         let segment = self.segment(i)?;
-        let row = segment.x0 + solve(&segment, value, self.y(next)?) * segment.width;
+        let t = solve(&segment, value * segment.y_unit);
+        let row = (segment.x0 + t * segment.width) / segment.x_unit;
         // A value between two cells stands between their rows, however near to one of them: rounding
         // must not carry it onto the last row of the other column.
-        let row = row.clamp(segment.x0.next_up(), self.x(next)?.next_down());
-        Some(Landing::At { row, marks })
+        let row = row.clamp(lower.next_up(), upper.next_down());
+        let near = if self.full { Some(i) } else { self.column.rows.get(i).map(|&r| r.into()) };
+        Some(Landing::At { row, near, marks })
+    }
+
+    /// The row of a printed value, or the run of rows that repeat it, given the last of them.
+    #[inline(never)]
+    fn find_row(&self, last: usize, value: f64) -> Option<Landing> {
+        let mut first = last;
+        while let Some(below) = first.checked_sub(1) {
+            if !same(self.y(below)?, value) {
+                break;
+            }
+            first = below;
+        }
+        let marks = self.marks(first, last);
+        Some(if first == last {
+            Landing::At { row: self.x(first)?, near: None, marks }
+        } else {
+            Landing::Flat { low: self.x(first)?, high: self.x(last)?, marks }
+        })
     }
 }
 
-/// The fraction of a rising segment at which it reaches `value`: Newton's steps, kept inside a
+/// The fraction of a rising segment at which it reaches `value`: Halley's steps, kept inside a
 /// shrinking bracket so that a flat end cannot throw them out, until the error left after a step,
-/// its square times half the curvature over the slope, is below the last bit.
-fn solve(segment: &Segment, value: f64, top: f64) -> f64 {
+/// which goes with its cube, is below the last bit.
+#[inline]
+fn solve(segment: &Segment, value: f64) -> f64 {
     let (mut low, mut high) = (0.0, 1.0);
-    let mut t = (value - segment.y0) / (top - segment.y0);
+    let mut t = (value - segment.y0) / (segment.y1 - segment.y0);
     for _ in 0..64 {
         let miss = segment.value(t) - value;
         if miss > 0.0 {
@@ -224,13 +292,14 @@ fn solve(segment: &Segment, value: f64, top: f64) -> f64 {
         } else if miss < 0.0 {
             low = t;
         } else {
-            break;
+            return t;
         }
         let slope = segment.slope(t);
-        let step = miss / slope;
-        let bend = (segment.c2 + 3.0 * segment.c3 * t).abs();
+        let bend = segment.c2 + 3.0 * segment.c3 * t;
+        let step = miss * slope / (slope * slope - miss * bend);
         let tried = t - step;
-        if step * step * bend < 1e-17 * slope {
+        let left = step * step * step.abs() * (bend * bend + (segment.c3 * slope).abs());
+        if left < 1e-17 * slope * slope {
             return tried.clamp(low, high);
         }
         t = if tried > low && tried < high { tried } else { f64::midpoint(low, high) };

@@ -33,6 +33,7 @@ extern crate alloc;
 mod axis;
 mod convert;
 mod curve;
+mod decimal;
 pub mod designation;
 mod error;
 #[rustfmt::skip]
@@ -46,6 +47,7 @@ pub use axis::{Axis, Reading, Scale};
 pub use convert::{
     Comparison, Conversion, Limits, compare, convert, convert_limits, policy, reachable, spans,
 };
+pub use decimal::decimal;
 pub use error::{Error, Nearest};
 pub use generated::DATA_VERSION;
 pub use round::Rounding;

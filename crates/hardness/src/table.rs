@@ -16,23 +16,42 @@ pub(crate) struct Packed {
 impl Packed {
     pub(crate) fn get(&self, index: usize) -> Option<f64> {
         let raw = f64::from(*self.values.get(index)?);
-        Some(match self.decimals {
-            0 => raw,
-            1 => raw / 10.0,
-            _ => raw / 100.0,
-        })
+        Some(if self.decimals == 0 { raw } else { raw / self.unit() })
+    }
+
+    /// What divides the integers into printed numbers.
+    pub(crate) fn unit(&self) -> f64 {
+        match self.decimals {
+            0 => 1.0,
+            1 => 10.0,
+            _ => 100.0,
+        }
     }
 
     /// How many values lie at or below `target`, within a rounding step that the caller settles
     /// with the exact values; compares integers, because this is the inner loop of every conversion.
+    #[inline]
     pub(crate) fn count_up_to(&self, target: f64) -> usize {
-        let scaled = match self.decimals {
-            0 => target,
-            1 => target * 10.0,
-            _ => target * 100.0,
-        } + 1e-6;
-        self.values.partition_point(|&raw| f64::from(raw) <= scaled)
+        let whole = whole_part(target * self.unit() + 1e-6);
+        self.values.partition_point(|&raw| raw <= whole)
     }
+
+    /// Where `target` would stand if the values were evenly spaced, as the rows of most tables are.
+    #[inline]
+    pub(crate) fn even_place(&self, target: f64) -> Option<usize> {
+        let (&first, &second) = (self.values.first()?, self.values.get(1)?);
+        let from_first = whole_part(target * self.unit() - f64::from(first));
+        usize::try_from(from_first.checked_div(second.checked_sub(first)?)?).ok()
+    }
+}
+
+/// The integer part of a number, at the ends of `i16` beyond them.
+#[expect(
+    clippy::cast_possible_truncation,
+    reason = "the cast saturates, and a value beyond every table is to stay beyond every table"
+)]
+fn whole_part(value: f64) -> i16 {
+    value as i16
 }
 
 /// One printed column.
@@ -228,8 +247,11 @@ impl Table {
         Some(Cell { value: column.values.get(position)?, decimals: column.values.decimals, marks })
     }
 
-    pub(crate) fn column(&self, axis: Axis) -> Option<&Column> {
-        self.columns.iter().find(|c| c.axis == axis)
+    /// The curves of two columns over the row scale.
+    #[inline]
+    fn curves(&self, from: Axis, to: Axis) -> Option<(Curve<'_>, Curve<'_>)> {
+        let column = |axis: Axis| self.columns.iter().find(|c| c.axis == axis);
+        Some((Curve::new(self, column(from)?), Curve::new(self, column(to)?)))
     }
 
     /// Converts on this table alone, between its first and last printed cells of both columns.
@@ -249,19 +271,15 @@ impl Table {
     /// (1984).
     #[must_use]
     pub fn convert(&self, from: Axis, value: f64, to: Axis) -> Option<TableValue> {
-        let inside = |axis: Axis, v: f64| {
-            let (low, high) = axis.conversion_ends();
-            v >= low && v <= high
-        };
-        if !inside(from, value) {
+        if !from.converts(value) {
             return None;
         }
-        let source = Curve::new(self, self.column(from)?);
-        let target = Curve::new(self, self.column(to)?);
+        let (source, target) = self.curves(from, to)?;
         let found = match source.find(value)? {
-            Landing::At { row, marks } => target.read(row, marks)?,
+            Landing::At { row, near, marks } => target.read(row, near, marks)?,
             Landing::Flat { low, high, marks } => {
-                let (below, above) = (target.read(low, marks)?, target.read(high, marks)?);
+                let (below, above) =
+                    (target.read(low, None, marks)?, target.read(high, None, marks)?);
                 let (Basis::Row { row: lower } | Basis::Between { lower, .. }) = below.basis;
                 let (Basis::Row { row: upper } | Basis::Between { upper, .. }) = above.basis;
                 TableValue {
@@ -275,14 +293,13 @@ impl Table {
             }
         };
         let (low, high) = found.span.unwrap_or((found.value, found.value));
-        (inside(to, low) && inside(to, high)).then_some(found)
+        (to.converts(low) && to.converts(high)).then_some(found)
     }
 
     /// The part of `from` that this table converts to `to`.
     #[must_use]
     pub fn span(&self, from: Axis, to: Axis) -> Option<Span> {
-        let source = Curve::new(self, self.column(from)?);
-        let target = Curve::new(self, self.column(to)?);
+        let (source, target) = self.curves(from, to)?;
         let (mut low, mut high) = source.row_span()?;
         for curve in [&source, &target] {
             let (first, last) = curve.row_span()?;
@@ -303,7 +320,7 @@ impl Table {
         // Read forward and converted again, so that an end is what `convert` gives there; an end between
         // rows may need a last bit inwards to be inside.
         let end = |row: f64, inwards: fn(f64) -> f64| {
-            let mut value = source.read(row, Marks::default())?.value;
+            let mut value = source.read(row, None, Marks::default())?.value;
             for _ in 0..16 {
                 if let Some(found) = self.convert(from, value, to) {
                     return Some((value, found.value));

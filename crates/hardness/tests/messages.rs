@@ -88,7 +88,8 @@ fn message_of_every_refused_conversion() {
         ),
         (
             // Rockwell A reaches from ASTM E140 Table 2 (35) into Table 1 (80), but no table spans both.
-            convert_limits(Axis::Hardness(Scale::Hra), Some(45.0), Some(80.0), HV, None).unwrap_err(),
+            convert_limits(Axis::Hardness(Scale::Hra), Some(45.0), Some(80.0), HV, None)
+                .unwrap_err(),
             "no single table holds 45 to 80 HRA and HV, and tables are not joined",
         ),
         (

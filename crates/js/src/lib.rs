@@ -1,1 +1,101 @@
-//! js
+//! Biteband for JavaScript: the questions and answers of the command line as plain objects.
+//!
+//! A refusal is a returned object with `refused`, never an exception, so that the types make a caller
+//! look at it. What is absent is `null` in every answer; a question may leave out or set to
+//! `undefined` whatever its type marks as optional.
+
+use biteband_bench::Refusal;
+use biteband_bench::answer::{self, ConvertQuestion, FileQuestion};
+use biteband_bench::words::Language;
+use serde::Serialize;
+use serde::de::DeserializeOwned;
+use wasm_bindgen::prelude::*;
+
+#[wasm_bindgen(typescript_custom_section)]
+const TYPES: &'static str = include_str!("types.d.ts");
+
+const LANGUAGE: Language = Language::English;
+
+#[derive(Serialize)]
+struct Refused {
+    refused: Refusal,
+}
+
+/// Plain objects and arrays, `null` for what is absent.
+fn object(value: &impl Serialize) -> JsValue {
+    let plain = serde_wasm_bindgen::Serializer::json_compatible();
+    // The answers hold nothing that a plain object cannot.
+    value.serialize(&plain).unwrap_or_default()
+}
+
+fn outcome<T: Serialize>(answer: Result<T, Refusal>) -> JsValue {
+    match answer {
+        Ok(answer) => object(&answer),
+        Err(refused) => object(&Refused { refused }),
+    }
+}
+
+/// Reads a question as the command line would read it from JSON: what is `undefined` counts as left
+/// out, and a field that does not exist is an error instead of nothing.
+fn question<T: DeserializeOwned>(given: &JsValue) -> Result<T, Refusal> {
+    let refuse = |message: String, given: String| Refusal {
+        code: "js.question",
+        message,
+        given,
+        allowed: String::new(),
+        instead: "See the package's types for the fields of a question.".to_owned(),
+    };
+    let text = js_sys::JSON::stringify(given).ok().and_then(|text| text.as_string());
+    let Some(text) = text else {
+        return Err(refuse("The question is not a plain object.".to_owned(), String::new()));
+    };
+    serde_json::from_str(&text).map_err(|error| {
+        refuse(format!("The question has another shape: {error}."), text.chars().take(60).collect())
+    })
+}
+
+/// Converts a reading, a range or a tolerance.
+#[must_use]
+#[wasm_bindgen(unchecked_return_type = "ConvertAnswer | Refused")]
+pub fn convert(
+    #[wasm_bindgen(js_name = "question", unchecked_param_type = "ConvertQuestion")] given: &JsValue,
+) -> JsValue {
+    outcome(question::<ConvertQuestion>(given).and_then(|asked| answer::convert(LANGUAGE, &asked)))
+}
+
+/// Says what strokes of graded files tell about a part.
+#[must_use]
+#[wasm_bindgen(js_name = fileTest, unchecked_return_type = "FileAnswer | FileRefused | Refused")]
+pub fn file_test(
+    #[wasm_bindgen(js_name = "question", unchecked_param_type = "FileQuestion")] given: &JsValue,
+) -> JsValue {
+    outcome(question::<FileQuestion>(given).and_then(|asked| answer::assess(LANGUAGE, &asked)))
+}
+
+/// Every conversion table in short.
+#[must_use]
+#[wasm_bindgen(unchecked_return_type = "TableListing[]")]
+pub fn tables() -> JsValue {
+    object(&answer::tables())
+}
+
+/// One table as printed.
+#[must_use]
+#[wasm_bindgen(unchecked_return_type = "Table | Refused")]
+pub fn table(id: &str) -> JsValue {
+    outcome(answer::table(LANGUAGE, id))
+}
+
+/// Every source.
+#[must_use]
+#[wasm_bindgen(unchecked_return_type = "Source[]")]
+pub fn sources() -> JsValue {
+    outcome(answer::sources(LANGUAGE, None))
+}
+
+/// Version of the package.
+#[must_use]
+#[wasm_bindgen]
+pub fn version() -> String {
+    env!("CARGO_PKG_VERSION").to_owned()
+}

@@ -1,17 +1,20 @@
 //! Sources, tables, limits, settings: all that is behind the button on top.
 
-use biteband_bench::state::Action;
-use biteband_bench::view::{AboutView, Chip, about};
+use std::rc::Rc;
+
+use biteband_bench::state::{Action, App};
+use biteband_bench::view::{AboutView, Chip, about as view_of};
 use biteband_bench::words::{Phrase, Ui};
 use yew::prelude::*;
 
-use super::file_test::PageProps;
-use crate::app::{LANGUAGE, label};
-use crate::parts::chips::Chips;
+use super::file_test::Handed;
+use crate::app::{Dispatch, LANGUAGE, label};
+use crate::parts::chips::{Name as Group, chips};
 
-#[component]
-pub(crate) fn About(props: &PageProps) -> Html {
-    let view = about(&props.app, LANGUAGE);
+/// The page.
+pub(crate) fn about(app: &Rc<App>, dispatch: &Dispatch) -> Html {
+    let props = Handed { app, dispatch };
+    let view = view_of(app, LANGUAGE);
     html! {
         <main id="content" class="wide">
             <h1 tabindex="-1">{ LANGUAGE.say(Phrase::About) }</h1>
@@ -30,7 +33,7 @@ pub(crate) fn About(props: &PageProps) -> Html {
     }
 }
 
-fn settings(props: &PageProps, view: &AboutView) -> Html {
+fn settings(props: Handed<'_>, view: &AboutView) -> Html {
     let themes: Vec<_> = view.themes.iter().map(|(theme, _)| *theme).collect();
     let units: Vec<_> = view.units.iter().map(|(units, _)| *units).collect();
     let pick_theme = {
@@ -53,8 +56,8 @@ fn settings(props: &PageProps, view: &AboutView) -> Html {
     let unit_chips: Vec<Chip> = view.units.iter().map(|(_, chip)| chip.clone()).collect();
     html! {
         <section class="card">
-            <Chips label={label(Ui::Theme)} chips={theme_chips} onpick={pick_theme} show_label=true />
-            <Chips label={label(Ui::StrengthUnit)} chips={unit_chips} onpick={pick_units} show_label=true />
+            { chips(Ui::Theme, Group::Seen, &theme_chips, &pick_theme) }
+            { chips(Ui::StrengthUnit, Group::Seen, &unit_chips, &pick_units) }
         </section>
     }
 }

@@ -2,20 +2,21 @@
 
 use std::rc::Rc;
 
-use biteband_bench::state::{Action, Field as Name};
-use biteband_bench::view::{Chip, ConvertView, Problem, ResultView, convert};
+use biteband_bench::state::{Action, App, Field as Name};
+use biteband_bench::view::{Chip, ConvertView, Problem, ResultView, convert as view_of};
 use biteband_bench::words::{Phrase, Ui};
 use yew::prelude::*;
 
-use super::file_test::PageProps;
-use crate::app::{LANGUAGE, label};
-use crate::parts::aligned::Aligned;
-use crate::parts::chips::Chips;
+use super::file_test::Handed;
+use crate::app::{Dispatch, LANGUAGE, label};
+use crate::parts::aligned::aligned;
+use crate::parts::chips::{Name as Group, chips};
 use crate::parts::field::Field;
 
-#[component]
-pub(crate) fn Convert(props: &PageProps) -> Html {
-    let view = convert(&props.app, LANGUAGE);
+/// The page.
+pub(crate) fn convert(app: &Rc<App>, dispatch: &Dispatch) -> Html {
+    let props = Handed { app, dispatch };
+    let view = view_of(app, LANGUAGE);
     html! {
         <main id="content" class="wide">
             <h1 tabindex="-1" class="unseen">{ LANGUAGE.say(Phrase::Convert) }</h1>
@@ -29,7 +30,7 @@ pub(crate) fn Convert(props: &PageProps) -> Html {
     }
 }
 
-fn entry(props: &PageProps, view: &ConvertView) -> Html {
+fn entry(props: Handed<'_>, view: &ConvertView) -> Html {
     let keys: Vec<&'static str> = view.scales.iter().map(|chip| chip.key).collect();
     let pick = {
         let dispatch = props.dispatch.clone();
@@ -46,9 +47,9 @@ fn entry(props: &PageProps, view: &ConvertView) -> Html {
     };
     html! {
         <section class="card">
-            <Field app={Rc::clone(&props.app)} dispatch={props.dispatch.clone()} name={Name::Convert} large=true
+            <Field app={Rc::clone(props.app)} dispatch={props.dispatch.clone()} name={Name::Convert} large=true
                 label={label(Ui::ConvertField)} hint={label(Ui::ConvertHint)} problem={view.problem.clone()} />
-            <Chips label={label(Ui::ConvertScales)} chips={view.scales.clone()} onpick={pick} />
+            { chips(Ui::ConvertScales, Group::Heard, &view.scales, &pick) }
             <button type="button" class="quiet" onclick={toggle} aria-expanded={more.to_string()}>
                 { label(if more { Ui::FewerScales } else { Ui::MoreScales }) }
             </button>
@@ -58,7 +59,7 @@ fn entry(props: &PageProps, view: &ConvertView) -> Html {
     }
 }
 
-fn tables(props: &PageProps, view: &ConvertView) -> Html {
+fn tables(props: Handed<'_>, view: &ConvertView) -> Html {
     let keys: Vec<Option<&'static str>> = view.tables.iter().map(|chip| chip.key).collect();
     let pick = {
         let dispatch = props.dispatch.clone();
@@ -68,12 +69,12 @@ fn tables(props: &PageProps, view: &ConvertView) -> Html {
             }
         })
     };
-    let chips: Vec<Chip> = view
+    let list: Vec<Chip> = view
         .tables
         .iter()
         .map(|t| Chip { key: t.key.unwrap_or("any"), label: t.label.clone(), on: t.on })
         .collect();
-    html! { <Chips label={label(Ui::TableChoice)} {chips} onpick={pick} show_label=true /> }
+    chips(Ui::TableChoice, Group::Seen, &list, &pick)
 }
 
 fn answer(view: &ConvertView) -> Html {
@@ -86,17 +87,16 @@ fn answer(view: &ConvertView) -> Html {
                     { for view.notes.iter().map(|note| html! { <p class="small">{ note }</p> }) }
                 </div>
             }
-            if let Some(aligned) = &view.aligned {
-                <section class="card"><Aligned view={aligned.clone()} /></section>
+            if let Some(drawing) = &view.aligned {
+                <section class="card">{ aligned(drawing) }</section>
             }
             if !view.results.is_empty() {
                 <section class="card" aria-label={label(Ui::ConvertResults)}>
                     <table class="read results"><tbody>
                         { for view.results.iter().map(|result| html! {
                             <tr key={result.key}>
-                                <th scope="row">{ &result.name }</th>
+                                <th scope="row">{ &result.name }<small>{ &result.basis }</small></th>
                                 <td>{ &result.shown }<small>{ &result.width }</small></td>
-                                <td>{ &result.basis }</td>
                             </tr>
                         }) }
                     </tbody></table>

@@ -4,24 +4,26 @@ use std::rc::Rc;
 
 use biteband_bench::answer::ConditionsInput;
 use biteband_bench::state::{Action, App, Field as Name};
-use biteband_bench::view::{Chip, FileTestView, OddsView, file_test};
+use biteband_bench::view::{Chip, FileTestView, OddsView, file_test as view_of};
 use biteband_bench::words::{Phrase, Ui};
 use yew::prelude::*;
 
 use crate::app::{Dispatch, LANGUAGE, label};
-use crate::parts::chips::Chips;
+use crate::parts::chips::{Name as Group, chips};
 use crate::parts::field::Field;
-use crate::parts::rule::Rule;
+use crate::parts::rule::rule;
 
-#[derive(Clone, PartialEq, Properties)]
-pub(crate) struct PageProps {
-    pub(crate) app: Rc<App>,
-    pub(crate) dispatch: Dispatch,
+/// What every part of a page is handed.
+#[derive(Clone, Copy)]
+pub(crate) struct Handed<'a> {
+    pub(crate) app: &'a Rc<App>,
+    pub(crate) dispatch: &'a Dispatch,
 }
 
-#[component]
-pub(crate) fn FileTest(props: &PageProps) -> Html {
-    let view = file_test(&props.app, LANGUAGE);
+/// The page.
+pub(crate) fn file_test(app: &Rc<App>, dispatch: &Dispatch) -> Html {
+    let props = Handed { app, dispatch };
+    let view = view_of(app, LANGUAGE);
     html! {
         <main id="content" class="wide">
             <h1 tabindex="-1" class="unseen">{ LANGUAGE.say(Phrase::FileTest) }</h1>
@@ -29,7 +31,7 @@ pub(crate) fn FileTest(props: &PageProps) -> Html {
                 { verdict(&view) }
             </div>
             <div class="col keys-col">
-                <Rule rule={view.rule.clone()} next={view.next_grade} dispatch={props.dispatch.clone()} />
+                { rule(&view.rule, view.next_grade, dispatch) }
                 { controls(props, &view) }
             </div>
             <div class="col rest">
@@ -93,7 +95,7 @@ fn odds(view: &OddsView) -> Html {
     }
 }
 
-fn controls(props: &PageProps, view: &FileTestView) -> Html {
+fn controls(props: Handed<'_>, view: &FileTestView) -> Html {
     let send = |action: Action| {
         let dispatch = props.dispatch.clone();
         Callback::from(move |_: MouseEvent| dispatch.emit(action.clone()))
@@ -113,19 +115,22 @@ fn controls(props: &PageProps, view: &FileTestView) -> Html {
                 <button type="button" disabled={!view.can_undo} onclick={send(Action::Undo)}>{ label(Ui::Undo) }</button>
                 <button type="button" disabled={!view.can_clear} onclick={send(Action::StartAgain)}>{ label(Ui::StartAgain) }</button>
             </div>
-            <Chips label={label(Ui::Spot)} chips={chips(&view.spots)} onpick={pick} show_label=true />
+            { chips(Ui::Spot, Group::Seen, &labels(&view.spots), &pick) }
         </div>
     }
 }
 
-fn chips<T>(list: &[(T, Chip)]) -> Vec<Chip> {
+fn labels<T>(list: &[(T, Chip)]) -> Vec<Chip> {
     list.iter().map(|(_, chip)| chip.clone()).collect()
 }
 
 fn next(view: &FileTestView) -> Html {
     html! {
         if !view.next.is_empty() {
-            <section class="next" aria-label={label(Ui::NextTitle)}><p>{ &view.next }</p></section>
+            <section class="next" aria-label={label(Ui::NextTitle)}>
+                <p><b>{ &view.next }</b></p>
+                if !view.next_why.is_empty() { <p>{ &view.next_why }</p> }
+            </section>
         }
     }
 }
@@ -156,20 +161,20 @@ fn scales(view: &FileTestView) -> Html {
     }
 }
 
-fn field(props: &PageProps, view: &FileTestView, name: Name, title: Ui, hint: Option<Ui>) -> Html {
+fn field(props: Handed<'_>, view: &FileTestView, name: Name, title: Ui, hint: Option<Ui>) -> Html {
     html! {
-        <Field app={Rc::clone(&props.app)} dispatch={props.dispatch.clone()} {name} label={label(title)}
+        <Field app={Rc::clone(props.app)} dispatch={props.dispatch.clone()} {name} label={label(title)}
             hint={hint.map(label).unwrap_or_default()} problem={view.problem_of(name).cloned()} />
     }
 }
 
-fn target(props: &PageProps, view: &FileTestView) -> Html {
+fn target(props: Handed<'_>, view: &FileTestView) -> Html {
     field(props, view, Name::Target, Ui::Target, Some(Ui::TargetHint))
 }
 
 /// A yes-or-no condition as two chips.
 fn condition(
-    props: &PageProps,
+    props: Handed<'_>,
     title: Ui,
     names: [(Ui, bool); 2],
     set: [ConditionsInput; 2],
@@ -180,15 +185,15 @@ fn condition(
             dispatch.emit(Action::SetConditions(*conditions));
         }
     });
-    let chips = names.map(|(ui, on)| Chip {
+    let both = names.map(|(ui, on)| Chip {
         key: "condition",
         label: LANGUAGE.say(Phrase::Ui(ui)).into_owned(),
         on,
     });
-    html! { <Chips label={label(title)} chips={chips.to_vec()} {onpick} show_label=true /> }
+    chips(title, Group::Seen, &both, &onpick)
 }
 
-fn conditions(props: &PageProps) -> Html {
+fn conditions(props: Handed<'_>) -> Html {
     let now = props.app.saved.file_test.conditions;
     let skin = |ground| ConditionsInput { skin_ground: Some(ground), ..now };
     let edge = |edge| ConditionsInput { edge, ..now };
@@ -212,7 +217,7 @@ fn conditions(props: &PageProps) -> Html {
     }
 }
 
-fn set_up(props: &PageProps, view: &FileTestView) -> Html {
+fn set_up(props: Handed<'_>, view: &FileTestView) -> Html {
     html! {
         <>
             { hand(props, view) }
@@ -223,7 +228,7 @@ fn set_up(props: &PageProps, view: &FileTestView) -> Html {
     }
 }
 
-fn hand(props: &PageProps, view: &FileTestView) -> Html {
+fn hand(props: Handed<'_>, view: &FileTestView) -> Html {
     let hands: Vec<_> = view.hands.iter().map(|(hand, _)| *hand).collect();
     let dispatch = props.dispatch.clone();
     let onpick = Callback::from(move |place: usize| {
@@ -234,13 +239,13 @@ fn hand(props: &PageProps, view: &FileTestView) -> Html {
     html! {
         <section class="card">
             <h2>{ label(Ui::HandTitle) }</h2>
-            <Chips label={label(Ui::HandTitle)} chips={chips(&view.hands)} {onpick} />
+            { chips(Ui::HandTitle, Group::Heard, &labels(&view.hands), &onpick) }
             <p class="small">{ &view.hand_meaning }</p>
         </section>
     }
 }
 
-fn files(props: &PageProps, view: &FileTestView) -> Html {
+fn files(props: Handed<'_>, view: &FileTestView) -> Html {
     let take = |grades: &'static str, tolerance: &'static str| {
         let dispatch = props.dispatch.clone();
         Callback::from(move |_: MouseEvent| dispatch.emit(Action::TakeSet(grades, tolerance)))
@@ -258,7 +263,7 @@ fn files(props: &PageProps, view: &FileTestView) -> Html {
     }
 }
 
-fn proving(props: &PageProps, view: &FileTestView) -> Html {
+fn proving(props: Handed<'_>, view: &FileTestView) -> Html {
     let files: Vec<f64> = view.proof_files.iter().map(|(grade, _)| *grade).collect();
     let pick = {
         let dispatch = props.dispatch.clone();
@@ -276,7 +281,7 @@ fn proving(props: &PageProps, view: &FileTestView) -> Html {
         <details class="card">
             <summary>{ label(Ui::ProveTitle) }</summary>
             <p class="small">{ label(Ui::ProveWhy) }</p>
-            <Chips label={label(Ui::ProveFile)} chips={chips(&view.proof_files)} onpick={pick} show_label=true />
+            { chips(Ui::ProveFile, Group::Seen, &labels(&view.proof_files), &pick) }
             { field(props, view, Name::ProofKnown, Ui::ProveKnown, Some(Ui::ProveKnownHint)) }
             <div class="actions">
                 <button type="button" onclick={send(Action::Prove("bites"))}>{ label(Ui::ProveBites) }</button>
@@ -294,7 +299,7 @@ fn proving(props: &PageProps, view: &FileTestView) -> Html {
     }
 }
 
-fn expectation(props: &PageProps, view: &FileTestView) -> Html {
+fn expectation(props: Handed<'_>, view: &FileTestView) -> Html {
     let on = props.app.saved.file_test.prior_on;
     let toggle = {
         let dispatch = props.dispatch.clone();
@@ -305,7 +310,7 @@ fn expectation(props: &PageProps, view: &FileTestView) -> Html {
         <details class="card">
             <summary>{ label(Ui::PriorTitle) }</summary>
             <p class="small">{ label(Ui::PriorWhy) }</p>
-            <Chips label={label(Ui::PriorTitle)} chips={vec![chip]} onpick={toggle} />
+            { chips(Ui::PriorTitle, Group::Heard, &[chip], &toggle) }
             { field(props, view, Name::PriorMean, Ui::PriorMean, None) }
             { field(props, view, Name::PriorSd, Ui::PriorSd, None) }
         </details>

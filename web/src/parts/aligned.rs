@@ -3,14 +3,8 @@
 use biteband_bench::view::{AlignedView, ScaleLine};
 use yew::prelude::*;
 
-#[derive(Clone, PartialEq, Properties)]
-pub(crate) struct AlignedProps {
-    pub(crate) view: AlignedView,
-}
-
-#[component]
-pub(crate) fn Aligned(props: &AlignedProps) -> Html {
-    let view = &props.view;
+/// The drawing.
+pub(crate) fn aligned(view: &AlignedView) -> Html {
     let (x, width) = view.reading;
     html! {
         <svg class="aligned" viewBox={format!("0 0 {} {}", view.width, view.height)} role="img"

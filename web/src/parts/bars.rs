@@ -6,18 +6,11 @@ use yew::prelude::*;
 
 use crate::app::{Dispatch, LANGUAGE, label};
 
-#[derive(Clone, PartialEq, Properties)]
-pub(crate) struct BarProps {
-    pub(crate) page: Page,
-    pub(crate) dispatch: Dispatch,
-}
-
 /// What is in hand, and the button to sources, limits and settings.
-#[component]
-pub(crate) fn TopBar(props: &BarProps) -> Html {
-    let about = props.page == Page::About;
+pub(crate) fn top_bar(page: Page, dispatch: &Dispatch) -> Html {
+    let about = page == Page::About;
     let go = {
-        let dispatch = props.dispatch.clone();
+        let dispatch = dispatch.clone();
         let page = if about { Page::FileTest } else { Page::About };
         Callback::from(move |_: MouseEvent| dispatch.emit(Action::Go(page)))
     };
@@ -39,8 +32,7 @@ pub(crate) fn TopBar(props: &BarProps) -> Html {
 }
 
 /// The places to go.
-#[component]
-pub(crate) fn BottomBar(props: &BarProps) -> Html {
+pub(crate) fn bottom_bar(shown: Page) -> Html {
     let places = [
         (Page::FileTest, Phrase::FileTest, "M4 20 L16 8 M7 17l3 3 M10 14l3 3 M13 11l3 3 M16 8l4-4"),
         (
@@ -52,7 +44,7 @@ pub(crate) fn BottomBar(props: &BarProps) -> Html {
     html! {
         <nav class="foot" aria-label={label(Ui::Pages)}>
             { for places.into_iter().map(|(page, phrase, icon)| {
-                let here = props.page == page;
+                let here = shown == page;
                 html! {
                     <a href={page.hash()} class={classes!(here.then_some("on"))}
                         aria-current={here.then_some("page")}>

@@ -1,29 +1,26 @@
 //! A row of choices of which one is taken.
 
 use biteband_bench::view::Chip;
+use biteband_bench::words::Ui;
 use yew::prelude::*;
 
-#[derive(Clone, PartialEq, Properties)]
-pub(crate) struct ChipsProps {
-    /// Name of the group.
-    pub(crate) label: AttrValue,
-    /// The choices.
-    pub(crate) chips: Vec<Chip>,
-    /// Told the place of the choice that was pressed.
-    pub(crate) onpick: Callback<usize>,
-    /// Whether the name of the group is to be seen as well as heard.
-    #[prop_or_default]
-    pub(crate) show_label: bool,
+use crate::app::label;
+
+/// Whether the name of a group is seen as well as heard.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Name {
+    Seen,
+    Heard,
 }
 
-#[component]
-pub(crate) fn Chips(props: &ChipsProps) -> Html {
+/// Choices in a named group; `onpick` is told the place of the one that was pressed.
+pub(crate) fn chips(title: Ui, name: Name, list: &[Chip], onpick: &Callback<usize>) -> Html {
     html! {
-        <div class="group" role="group" aria-label={props.label.clone()}>
-            if props.show_label { <span class="group-name" aria-hidden="true">{ props.label.clone() }</span> }
+        <div class="group" role="group" aria-label={label(title)}>
+            if name == Name::Seen { <span class="group-name" aria-hidden="true">{ label(title) }</span> }
             <div class="chips">
-                { for props.chips.iter().enumerate().map(|(place, chip)| {
-                    let onpick = props.onpick.clone();
+                { for list.iter().enumerate().map(|(place, chip)| {
+                    let onpick = onpick.clone();
                     let onclick = Callback::from(move |_: MouseEvent| onpick.emit(place));
                     html! {
                         <button type="button" class={classes!("chip", chip.on.then_some("on"))}

@@ -8,7 +8,7 @@ use wasm_bindgen::JsCast;
 use web_sys::HtmlInputElement;
 use yew::prelude::*;
 
-use super::pad::Pad;
+use super::pad::pad;
 use crate::app::Dispatch;
 
 #[derive(Clone, PartialEq, Properties)]
@@ -62,7 +62,7 @@ pub(crate) fn Field(props: &FieldProps) -> Html {
     };
     let to_letters = {
         let (letters, input) = (letters.clone(), input.clone());
-        Callback::from(move |()| {
+        Callback::from(move |_: MouseEvent| {
             letters.set(true);
             // The phone's keyboard comes only with a fresh focus.
             leave(&input);
@@ -71,7 +71,7 @@ pub(crate) fn Field(props: &FieldProps) -> Html {
     };
     let done = {
         let input = input.clone();
-        Callback::from(move |()| leave(&input))
+        Callback::from(move |_: MouseEvent| leave(&input))
     };
     let open = props.app.session.active == Some(name) && !*letters;
     html! {
@@ -90,7 +90,7 @@ pub(crate) fn Field(props: &FieldProps) -> Html {
                 </p>
             }
             if open {
-                <Pad {name} dispatch={props.dispatch.clone()} onletters={to_letters} ondone={done} />
+                { pad(name, &props.dispatch, to_letters, done) }
             }
         </div>
     }

@@ -1,31 +1,21 @@
 //! What storage and the service worker have to say.
 
-use std::collections::BTreeSet;
-
 use biteband_bench::state::{Action, Notice, SCHEMA};
 use biteband_bench::words::{Phrase, Ui};
 use yew::prelude::*;
 
 use crate::app::{Dispatch, LANGUAGE, label};
 
-#[derive(Clone, PartialEq, Properties)]
-pub(crate) struct NoticesProps {
-    pub(crate) notices: BTreeSet<Notice>,
-    /// The stored text that could not be read.
-    pub(crate) unreadable: Option<String>,
-    pub(crate) dispatch: Dispatch,
-}
-
-#[component]
-pub(crate) fn Notices(props: &NoticesProps) -> Html {
+/// Everything that is to be told; `unreadable` is the stored text that could not be read.
+pub(crate) fn notices(list: &[Notice], unreadable: Option<&str>, dispatch: &Dispatch) -> Html {
     html! {
         <div class="notices" role="status">
-            { for props.notices.iter().map(|notice| one(*notice, props)) }
+            { for list.iter().map(|notice| one(*notice, unreadable, dispatch)) }
         </div>
     }
 }
 
-fn one(notice: Notice, props: &NoticesProps) -> Html {
+fn one(notice: Notice, unreadable: Option<&str>, dispatch: &Dispatch) -> Html {
     let phrase = match notice {
         Notice::OfflineReady => Phrase::Ui(Ui::OfflineReady),
         Notice::UpdateWaiting => Phrase::Ui(Ui::UpdateWaiting),
@@ -37,17 +27,17 @@ fn one(notice: Notice, props: &NoticesProps) -> Html {
     let waiting = notice == Notice::UpdateWaiting;
     let trouble = !waiting && notice != Notice::OfflineReady;
     let dismiss = {
-        let dispatch = props.dispatch.clone();
+        let dispatch = dispatch.clone();
         Callback::from(move |_: MouseEvent| dispatch.emit(Action::Dismiss(notice)))
     };
     html! {
-        <div class={classes!("notice", trouble.then_some("trouble"))} key={format!("{notice:?}")}>
+        <div class={classes!("notice", trouble.then_some("trouble"))}>
             <p>{ LANGUAGE.say(phrase) }</p>
             if notice == Notice::StoredDamaged {
-                if let Some(text) = &props.unreadable {
+                if let Some(text) = unreadable {
                     <details>
                         <summary>{ label(Ui::ShowStored) }</summary>
-                        <textarea readonly=true rows="4" aria-label={label(Ui::ShowStored)} value={text.clone()} />
+                        <textarea readonly=true rows="4" aria-label={label(Ui::ShowStored)} value={text.to_owned()} />
                     </details>
                 }
             }

@@ -6,21 +6,17 @@ use yew::prelude::*;
 
 use crate::app::{Dispatch, label};
 
-#[derive(Clone, PartialEq, Properties)]
-pub(crate) struct PadProps {
-    pub(crate) name: Field,
-    pub(crate) dispatch: Dispatch,
-    /// The phone's own keyboard is wanted.
-    pub(crate) onletters: Callback<()>,
-    pub(crate) ondone: Callback<()>,
-}
-
-#[component]
-pub(crate) fn Pad(props: &PadProps) -> Html {
+/// The pad of a field; `onletters` asks for the phone's own keyboard.
+pub(crate) fn pad(
+    name: Field,
+    dispatch: &Dispatch,
+    onletters: Callback<MouseEvent>,
+    ondone: Callback<MouseEvent>,
+) -> Html {
     // A press must not take the focus from the field, or the pad would close under the finger.
     let stay = Callback::from(|event: MouseEvent| event.prevent_default());
     let key = |key: PadKey| {
-        let (dispatch, name) = (props.dispatch.clone(), props.name);
+        let dispatch = dispatch.clone();
         let onclick = Callback::from(move |_: MouseEvent| dispatch.emit(Action::Pad(name, key)));
         let (sign, spoken) = match key {
             PadKey::Type(" ") => ("␣", Some(label(Ui::PadSpace))),
@@ -30,18 +26,14 @@ pub(crate) fn Pad(props: &PadProps) -> Html {
         };
         html! { <button type="button" tabindex="-1" aria-label={spoken} {onclick}>{ sign }</button> }
     };
-    let emit = |callback: &Callback<()>| {
-        let callback = callback.clone();
-        Callback::from(move |_: MouseEvent| callback.emit(()))
-    };
     html! {
         <div class="pad" role="group" aria-label={label(Ui::PadTitle)} onmousedown={stay}>
-            { for props.name.pad().iter().map(|row| html! {
+            { for name.pad().iter().map(|row| html! {
                 <div class="pad-row">{ for row.iter().map(|k| key(*k)) }</div>
             }) }
             <div class="pad-row">
-                <button type="button" tabindex="-1" class="plain" onclick={emit(&props.onletters)}>{ label(Ui::PadLetters) }</button>
-                <button type="button" tabindex="-1" class="done" onclick={emit(&props.ondone)}>{ label(Ui::PadDone) }</button>
+                <button type="button" tabindex="-1" class="plain" onclick={onletters}>{ label(Ui::PadLetters) }</button>
+                <button type="button" tabindex="-1" class="done" onclick={ondone}>{ label(Ui::PadDone) }</button>
             </div>
         </div>
     }

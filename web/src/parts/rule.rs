@@ -7,32 +7,24 @@ use yew::prelude::*;
 
 use crate::app::{Dispatch, label};
 
-#[derive(Clone, PartialEq, Properties)]
-pub(crate) struct RuleProps {
-    pub(crate) rule: RuleView,
-    /// The file that the next stroke is best made with.
-    pub(crate) next: Option<f64>,
-    pub(crate) dispatch: Dispatch,
-}
-
-#[component]
-pub(crate) fn Rule(props: &RuleProps) -> Html {
-    let next = props.next.map(f64::to_bits);
+/// The rule; `next` is the file that the next stroke is best made with.
+pub(crate) fn rule(view: &RuleView, next: Option<f64>, dispatch: &Dispatch) -> Html {
+    let next = next.map(f64::to_bits);
     html! {
         <section class="rule" aria-label={label(Ui::GradedFiles)}>
             <div class="files">
-                { for props.rule.rows.iter().map(|row| {
+                { for view.rows.iter().map(|row| {
                     let marked = next == Some(row.grade.to_bits());
                     html! {
                         <div class={classes!("file", marked.then_some("next-file"))} key={row.label.clone()}
                             role="group" aria-label={row.label.clone()}>
                             <div class="tick">{ &row.label }</div>
-                            { for row.keys.iter().map(|k| key(k, row.grade, &props.dispatch)) }
+                            { for row.keys.iter().map(|k| key(k, row.grade, dispatch)) }
                         </div>
                     }
                 }) }
             </div>
-            { ridge(&props.rule.ridge) }
+            { ridge(&view.ridge) }
         </section>
     }
 }

@@ -5,6 +5,7 @@ use biteband_hardness::{
     Axis, Basis, Conversion, Error, Reading, Scale, Table, TableId, compare,
     convert as convert_one, convert_limits, designation, reachable,
 };
+use biteband_quantity::sort_by_number;
 use serde::{Deserialize, Serialize};
 
 use crate::format::{self, Units};
@@ -215,6 +216,8 @@ pub fn convert(language: Language, question: &ConvertQuestion) -> Result<Convert
     for to in targets {
         match one(language, question.units, written, to, table) {
             Ok(converted) => results.push(converted),
+            // Nobody who reads a hardened part waits for HRB; unasked, its refusal would be noise.
+            Err(_) if question.to.is_empty() && to == Axis::Hardness(Scale::Hrb) => {}
             Err(error) => refusals.push(Refusal::of_hardness(language, &error)),
         }
     }
@@ -396,7 +399,7 @@ fn basis(bases: &[Basis]) -> String {
             Basis::Between { lower, upper } => rows.extend([lower, upper]),
         }
     }
-    rows.sort_by(f64::total_cmp);
+    sort_by_number(&mut rows, |row| *row);
     rows.dedup_by(|a, b| a.total_cmp(b).is_eq());
     let list: Vec<String> = rows.iter().map(|row| format::exact(*row)).collect();
     let word = if list.len() == 1 { "row" } else { "rows" };

@@ -9,6 +9,7 @@ use biteband_hardness::{Axis, Reading, Scale, convert, designation, spans};
 use serde::{Deserialize, Serialize};
 
 use crate::format::{self, Units};
+use crate::plain;
 use crate::refusal::Refusal;
 use crate::words::{Language, Phrase};
 
@@ -43,6 +44,7 @@ pub struct FileQuestion {
 #[serde(deny_unknown_fields)]
 pub struct StrokeInput {
     /// Grade of the file, HRC.
+    #[serde(serialize_with = "plain::number")]
     pub file: f64,
     /// `bites`, `slight` or `skates`.
     pub outcome: String,
@@ -56,8 +58,10 @@ pub struct StrokeInput {
 #[serde(deny_unknown_fields)]
 pub struct ProofInput {
     /// Grade of the file, HRC.
+    #[serde(serialize_with = "plain::number")]
     pub file: f64,
     /// Hardness of the piece, HRC.
+    #[serde(serialize_with = "plain::number")]
     pub known: f64,
     /// `bites`, `slight` or `skates`.
     pub outcome: String,
@@ -277,7 +281,7 @@ fn unreadable_strokes(language: Language, text: &str) -> Refusal {
 }
 
 fn grade(text: &str) -> Option<f64> {
-    text.trim().replace(',', ".").parse::<f64>().ok().filter(|v| v.is_finite())
+    biteband_hardness::decimal(text)
 }
 
 /// Reads `55:b,b,s 50:k,k`; a spot other than the first is written `55#2:b`.
@@ -418,14 +422,21 @@ pub fn build(language: Language, question: &FileQuestion) -> Result<FileTest, Re
         .with_answering(answering)
         .with_conditions(question.conditions.read())
         .with_prior(prior);
+    let find = |grade: f64| {
+        set.find(grade).map_err(|error| Refusal {
+            given: format::exact(grade),
+            allowed: set.files().map(|(_, own)| format::exact(own)).collect::<Vec<_>>().join(", "),
+            ..Refusal::of_evidence(language, &error)
+        })
+    };
     for stroke in &question.strokes {
-        let file = set.find(stroke.file).map_err(refuse)?;
+        let file = find(stroke.file)?;
         let outcome = parse_outcome(language, &stroke.outcome)?;
         let spot = stroke.spot.unwrap_or(1).saturating_sub(1);
         test = test.with(Stroke::new(file, outcome).on_spot(spot)).map_err(refuse)?;
     }
     for proof in &question.proved {
-        let file = set.find(proof.file).map_err(refuse)?;
+        let file = find(proof.file)?;
         let outcome = parse_outcome(language, &proof.outcome)?;
         let proof = Proof::new(file, proof.known, outcome).map_err(refuse)?;
         test = test.with_proof(proof).map_err(refuse)?;
@@ -783,7 +794,11 @@ fn scale(language: Language, units: Units, band: &Band, axis: Axis) -> Option<Ba
     };
     let widen = |value: f64, sd: f64, side: f64| match middle {
         // Independent errors add in quadrature around the middle of a closed band.
-        Some((centre, half)) => centre + side * (value - centre).abs().hypot(half),
+        // A square root is the same on every machine; `hypot` is not.
+        Some((centre, half)) => {
+            let own = value - centre;
+            centre + side * (own * own + half * half).sqrt()
+        }
         None => value + side * ONE_SIDED_95 * sd,
     };
     let low_value = match low {

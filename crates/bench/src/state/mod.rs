@@ -6,12 +6,11 @@
 mod reduce;
 mod saved;
 
-use std::collections::BTreeSet;
-
 use serde::{Deserialize, Serialize};
 
 use crate::answer::{ConditionsInput, ProofInput, StrokeInput};
 use crate::format::Units;
+use crate::plain;
 
 pub use reduce::{list_of_grades, number, reduce, text};
 pub use saved::{Damage, SCHEMA, Step, from_json, migrate, to_json};
@@ -117,6 +116,7 @@ pub struct FileTestState {
     /// Grades as typed.
     pub grades_text: String,
     /// The last grades that could be read, hardest first.
+    #[serde(serialize_with = "plain::list")]
     pub grades: Vec<f64>,
     /// Tolerance of the grades as typed.
     pub tolerance_text: String,
@@ -131,6 +131,7 @@ pub struct FileTestState {
     /// Wanted hardness as typed.
     pub target_text: String,
     /// Grade of the file to prove.
+    #[serde(serialize_with = "plain::option")]
     pub proof_file: Option<f64>,
     /// Hardness of the known piece as typed.
     pub proof_known_text: String,
@@ -300,9 +301,17 @@ pub struct Session {
     /// The field whose number pad is open.
     pub active: Option<Field>,
     /// Fields that were left at least once: their errors are shown.
-    pub left: BTreeSet<Field>,
+    pub left: Vec<Field>,
     /// What is to be told.
-    pub notices: BTreeSet<Notice>,
+    pub notices: Vec<Notice>,
+}
+
+impl Session {
+    pub(crate) fn leave(&mut self, field: Field) {
+        if !self.left.contains(&field) {
+            self.left.push(field);
+        }
+    }
 }
 
 /// The whole state of the page.

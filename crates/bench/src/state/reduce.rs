@@ -3,6 +3,7 @@
 use super::{Action, App, Field, FileTestState, PadKey, Strokes};
 use crate::answer::{ProofInput, StrokeInput};
 use biteband_evidence::FileSet;
+use biteband_quantity::sort_by_number;
 
 /// How many changes can be taken back.
 const UNDO_DEPTH: usize = 200;
@@ -51,7 +52,7 @@ pub fn reduce(app: &App, action: Action) -> App {
         }
         Action::Enter(field) => next.session.active = Some(field),
         Action::Leave(field) => {
-            next.session.left.insert(field);
+            next.session.leave(field);
             if next.session.active == Some(field) {
                 next.session.active = None;
             }
@@ -69,7 +70,7 @@ pub fn reduce(app: &App, action: Action) -> App {
                 remember(test);
                 test.now.proofs.push(ProofInput { file, known, outcome: outcome.to_owned() });
             } else {
-                next.session.left.insert(Field::ProofKnown);
+                next.session.leave(Field::ProofKnown);
             }
         }
         Action::RemoveProof(index) => {
@@ -84,10 +85,12 @@ pub fn reduce(app: &App, action: Action) -> App {
         Action::ConvertTable(table) => next.saved.convert.table = table.map(str::to_owned),
         Action::Loaded(saved) => next.saved = *saved,
         Action::Tell(notice) => {
-            next.session.notices.insert(notice);
+            if !next.session.notices.contains(&notice) {
+                next.session.notices.push(notice);
+            }
         }
         Action::Dismiss(notice) => {
-            next.session.notices.remove(&notice);
+            next.session.notices.retain(|shown| *shown != notice);
         }
     }
     next
@@ -125,7 +128,8 @@ fn edit(app: &mut App, field: Field, text: String) {
             if let Some(mut grades) = list_of_grades(&text)
                 && FileSet::new(&grades).is_ok()
             {
-                grades.sort_by(|a, b| b.total_cmp(a));
+                sort_by_number(&mut grades, |grade| *grade);
+                grades.reverse();
                 test.grades = grades;
             }
             test.grades_text = text;
@@ -140,9 +144,7 @@ fn edit(app: &mut App, field: Field, text: String) {
 /// Reads a number with point or comma.
 #[must_use]
 pub fn number(text: &str) -> Option<f64> {
-    let text = text.trim().replace(',', ".");
-    let plain = !text.is_empty() && text.chars().all(|c| c.is_ascii_digit() || c == '.');
-    text.parse::<f64>().ok().filter(|v| plain && v.is_finite())
+    biteband_hardness::decimal(text)
 }
 
 /// Reads grades with spaces or semicolons between; a comma is a decimal comma when digits stand on

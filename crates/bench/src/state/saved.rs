@@ -24,10 +24,15 @@ struct DocumentRef<'a> {
     state: &'a Saved,
 }
 
+/// The version alone, which every form has had and will have.
 #[derive(Deserialize)]
-struct Document {
+struct Version {
     schema: u32,
-    state: Value,
+}
+
+#[derive(Deserialize)]
+struct Document<T> {
+    state: T,
 }
 
 /// Why a stored document was not taken.
@@ -58,9 +63,18 @@ pub fn to_json(saved: &Saved) -> String {
 /// [`Damage::Newer`] for a form of the future, [`Damage::Unreadable`] for anything else that is no
 /// document of ours.
 pub fn from_json(text: &str) -> Result<Saved, Damage> {
-    let document: Document = serde_json::from_str(text).map_err(|_| Damage::Unreadable)?;
-    let state = migrate(document.schema, document.state, &STEPS)?;
-    serde_json::from_value(state).map_err(|_| Damage::Unreadable)
+    let Version { schema } = read(text)?;
+    if schema == SCHEMA {
+        let document: Document<Saved> = read(text)?;
+        return Ok(document.state);
+    }
+    let steps = steps_from(schema, &STEPS)?;
+    let document: Document<Value> = read(text)?;
+    read(&run(document.state, steps).to_string())
+}
+
+fn read<'a, T: Deserialize<'a>>(text: &'a str) -> Result<T, Damage> {
+    serde_json::from_str(text).map_err(|_| Damage::Unreadable)
 }
 
 /// Brings the state part of a document from its version to the one behind the last step.
@@ -68,12 +82,19 @@ pub fn from_json(text: &str) -> Result<Saved, Damage> {
 /// # Errors
 /// [`Damage::Newer`] when the version lies beyond the steps, [`Damage::Unreadable`] for version 0.
 pub fn migrate(schema: u32, state: Value, steps: &[Step]) -> Result<Value, Damage> {
+    Ok(run(state, steps_from(schema, steps)?))
+}
+
+/// The steps that a document of this version still needs. An older document needs at least one, so
+/// without any step there is no older document.
+fn steps_from(schema: u32, steps: &[Step]) -> Result<&[Step], Damage> {
     let done = schema.checked_sub(1).ok_or(Damage::Unreadable)?;
     let done = usize::try_from(done).map_err(|_| Damage::Newer(schema))?;
-    if done > steps.len() {
-        return Err(Damage::Newer(schema));
-    }
-    Ok(steps.iter().skip(done).fold(state, |state, step| step(state)))
+    steps.get(done..).ok_or(Damage::Newer(schema))
+}
+
+fn run(state: Value, steps: &[Step]) -> Value {
+    steps.iter().fold(state, |state, step| step(state))
 }
 
 #[cfg(test)]

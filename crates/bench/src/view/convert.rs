@@ -135,7 +135,18 @@ fn with_scale(text: &str, scale: &str) -> String {
 }
 
 fn fill(app: &App, language: Language, view: &mut ConvertView, found: ConvertAnswer) {
-    view.notes = found.input.notes.into_iter().map(|note| note.text).collect();
+    // How a text was spelled is told to a program; a person sees what was understood, and here only
+    // what changes its meaning.
+    const SPELLING: [&str; 6] = [
+        "decimal_comma",
+        "symbol_first",
+        "space_missing",
+        "lower_case",
+        "range_style",
+        "limit_style",
+    ];
+    let telling = found.input.notes.into_iter().filter(|note| !SPELLING.contains(&note.code));
+    view.notes = telling.map(|note| note.text).collect();
     view.results = found.results.iter().map(|r| result(app, language, r)).collect();
     view.refusals = found.refusals.into_iter().map(Problem::from).collect();
     view.cautions = found.cautions;
@@ -170,7 +181,7 @@ fn result(app: &App, language: Language, found: &Converted) -> ResultView {
         key: found.scale,
         name: language.say(Phrase::AxisName(axis)).into_owned(),
         shown: found.shown.clone(),
-        width: format!("±{}", units.with_unit(axis, found.half_width)),
+        width: format!("±{}", units.width(axis, found.half_width)),
         basis: format!("{short}, {}", found.basis),
         marks: language.say(marks).into_owned(),
         table: table.map_or("", |t| t.title()),

@@ -1,6 +1,7 @@
 //! The file test page.
 
 use biteband_evidence::{Assessment, Outcome, Shape, Target};
+use biteband_quantity::sort_by_number;
 
 use super::ridge::{KeyView, RuleRow, RuleView, ridge};
 use super::{Chip, Problem};
@@ -28,8 +29,10 @@ pub struct FileTestView {
     pub conflicts: Vec<ConflictView>,
     /// Keys and ridge.
     pub rule: RuleView,
-    /// The next stroke.
+    /// The next step, in one line.
     pub next: String,
+    /// Its reason; empty where the step says it itself.
+    pub next_why: String,
     /// The file to stroke next, for a mark on its row.
     pub next_grade: Option<f64>,
     /// What the band takes for granted, and what it cannot say.
@@ -83,7 +86,7 @@ pub struct ConflictView {
     /// Likely causes, the likeliest first.
     pub causes: Vec<String>,
     /// The band with either file set aside.
-    pub without: [String; 2],
+    pub without: Vec<String>,
 }
 
 /// The band on another scale.
@@ -134,6 +137,7 @@ pub fn file_test(app: &App, language: Language) -> FileTestView {
         conflicts: Vec::new(),
         rule: rule(language, state, found.as_ref(), wanted, None),
         next: String::new(),
+        next_why: String::new(),
         next_grade: None,
         notes: Vec::new(),
         scales: Vec::new(),
@@ -159,7 +163,11 @@ pub fn file_test(app: &App, language: Language) -> FileTestView {
                 .map(|c| ConflictView {
                     why: c.why,
                     causes: c.causes.into_iter().map(|cause| cause.text).collect(),
-                    without: [c.without_harder, c.without_softer],
+                    without: if c.without_harder == c.without_softer {
+                        vec![c.without_harder]
+                    } else {
+                        vec![c.without_harder, c.without_softer]
+                    },
                 })
                 .collect();
         }
@@ -215,7 +223,13 @@ fn fill(app: &App, language: Language, view: &mut FileTestView, answer: FileAnsw
             })
             .collect();
     }
-    view.next = answer.next.say;
+    let lead = answer.next.say.strip_suffix(&answer.next.why).map(str::trim).unwrap_or_default();
+    if lead.is_empty() {
+        view.next = answer.next.say;
+    } else {
+        lead.clone_into(&mut view.next);
+        view.next_why = answer.next.why;
+    }
     view.next_grade = answer.next.file;
 }
 
@@ -254,7 +268,7 @@ fn strokes_aside(state: &FileTestState) -> Vec<f64> {
         .map(|s| s.file)
         .filter(|grade| !has(&state.grades, *grade))
         .collect();
-    aside.sort_by(f64::total_cmp);
+    sort_by_number(&mut aside, |grade| *grade);
     aside.dedup_by(|a, b| a.total_cmp(b).is_eq());
     aside
 }

@@ -344,8 +344,11 @@ const fn no_table_instead(from: Axis) -> &'static str {
 
 fn evidence_words(error: &evidence::Error) -> Words {
     let mut text = error.to_string();
+    if let evidence::Error::OutOfRange { given, .. } = error {
+        text = text.replace(&given.to_string(), &crate::format::exact(*given));
+    }
     // The core speaks in lower-case fragments; here it is a sentence.
-    if let Some(first) = text.get(..1).map(str::to_uppercase) {
+    if let Some(first) = text.get(..1).map(str::to_ascii_uppercase) {
         text.replace_range(..1, &first);
     }
     text.push('.');

@@ -5,11 +5,10 @@ use alloc::string::String;
 use alloc::vec::Vec;
 
 use super::Error;
+use crate::decimal::decimal;
 
 /// No designation is longer; a longer text is something else pasted by mistake.
 const LONGEST: usize = 200;
-/// No reading has more digits.
-const MOST_DIGITS: usize = 12;
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Sign {
@@ -66,10 +65,29 @@ impl<'a> Reader<'a> {
         taken
     }
 
+    fn eat_if(&mut self, wanted: impl Fn(char) -> bool) -> bool {
+        let rest = self.rest.strip_prefix(wanted);
+        rest.map(|rest| self.rest = rest).is_some()
+    }
+
+    /// A full stop, comma or the like at the end of the text says nothing.
+    fn eat_end(&mut self) -> bool {
+        let at_end =
+            self.rest.chars().all(|c| matches!(c, '.' | ',' | ';' | '!') || c.is_whitespace());
+        if at_end {
+            self.rest = "";
+        }
+        at_end
+    }
+
     fn eat(&mut self, prefix: &str) -> bool {
         self.rest.strip_prefix(prefix).map(|rest| self.rest = rest).is_some()
     }
 }
+
+/// Signs that set off a label, a quotation or a power and change nothing: `HRC: 58`, `"58 HRC"`,
+/// `N/mm^2`.
+const SILENT: [char; 9] = [':', '=', '"', '\'', '“', '”', '«', '»', '^'];
 
 /// Signs by every way of typing them, longest first.
 const SIGNS: [(&str, Sign); 22] = [
@@ -106,14 +124,15 @@ pub(super) fn tokens(text: &str) -> Result<Vec<Token>, Error> {
     }
     let mut reader = Reader { rest: text };
     let mut found = Vec::new();
-    while let Some(next) = reader.peek() {
-        let spaced = !reader.take_while(char::is_whitespace).is_empty();
+    let mut spaced = false;
+    while !reader.rest.is_empty() {
+        spaced |= !reader.take_while(char::is_whitespace).is_empty();
         let before = reader.rest;
         let Some(first) = reader.peek() else { break };
         let kind = if first.is_ascii_digit() {
             number(&mut reader)?
-        } else if first.is_alphabetic() {
-            Kind::Word(reader.take_while(char::is_alphabetic).to_uppercase())
+        } else if is_letter(first) {
+            Kind::Word(reader.take_while(is_letter).to_ascii_uppercase())
         } else if reader.eat("~") || reader.eat("≈") {
             Kind::Sign(Sign::About)
         } else if reader.eat("²") {
@@ -121,17 +140,37 @@ pub(super) fn tokens(text: &str) -> Result<Vec<Token>, Error> {
             Kind::Number { value: 2.0, comma: false }
         } else if let Some(&(_, sign)) = SIGNS.iter().find(|(typed, _)| reader.eat(typed)) {
             Kind::Sign(sign)
-        } else if next == '.' && reader.second().is_none() {
-            // A full stop at the end of a sentence says nothing.
-            break;
+        } else if reader.eat_if(|c| SILENT.contains(&c))
+            || (after_word(&found) && reader.eat("."))
+            || reader.eat_end()
+        {
+            continue;
         } else {
-            return Err(Error::UnknownScale(first.to_lowercase().collect()));
+            return Err(Error::UnknownScale(String::from(first)));
         };
         let length = before.len().saturating_sub(reader.rest.len());
         let text = before.get(..length).unwrap_or_default().to_owned();
         found.push(Token { kind, glued: !spaced && !found.is_empty(), text });
+        spaced = false;
     }
     Ok(found)
+}
+
+/// A letter of a word: any letter without accents, and any foreign sign that is not one of ours; no
+/// symbol has accents, so how capital and small ones of these pair does not matter.
+fn is_letter(c: char) -> bool {
+    let of_ours = || {
+        SIGNS.iter().any(|(typed, _)| typed.contains(c))
+            || SILENT.contains(&c)
+            || c == '≈'
+            || c == '²'
+    };
+    c.is_ascii_alphabetic() || (!c.is_ascii() && !c.is_whitespace() && !of_ours())
+}
+
+/// Whether the last token is a word, whose full stop marks an abbreviation (`max.`, `approx.`).
+fn after_word(found: &[Token]) -> bool {
+    found.last().is_some_and(|t| matches!(t.kind, Kind::Word(_)))
 }
 
 fn number(reader: &mut Reader<'_>) -> Result<Kind, Error> {
@@ -143,11 +182,6 @@ fn number(reader: &mut Reader<'_>) -> Result<Kind, Error> {
         text.push('.');
         text.push_str(reader.take_while(|c| c.is_ascii_digit()));
     }
-    if text.len() > MOST_DIGITS {
-        return Err(Error::NumberTooLong);
-    }
-    match text.parse::<f64>() {
-        Ok(value) if value.is_finite() => Ok(Kind::Number { value, comma }),
-        _ => Err(Error::NumberTooLong),
-    }
+    let value = decimal(&text).ok_or(Error::NumberTooLong)?;
+    Ok(Kind::Number { value, comma })
 }

@@ -12,7 +12,15 @@ use crate::axis::{Axis, Reading, Scale};
 use biteband_quantity::Megapascals;
 
 /// Words that carry no meaning of their own in a hardness.
-const FILLERS: [&str; 4] = ["SCALE", "HARDNESS", "RM", "UTS"];
+const FILLERS: [&str; 6] = ["SCALE", "HARDNESS", "RM", "UTS", "TENSILE", "STRENGTH"];
+
+/// Words between the two ends of a range.
+const TO: [&str; 5] = ["TO", "THRU", "THROUGH", "UNTIL", "BIS"];
+
+/// Words for more and for less, behind "or", "at" or "not".
+const MORE: [&str; 9] =
+    ["MORE", "BETTER", "HIGHER", "HARDER", "ABOVE", "OVER", "UP", "GREATER", "MOST"];
+const LESS: [&str; 7] = ["LESS", "LOWER", "SOFTER", "BELOW", "UNDER", "DOWN", "LEAST"];
 
 /// Reads a hardness, range or tensile strength as people write it.
 ///
@@ -44,7 +52,7 @@ pub fn parse(text: &str) -> Result<Parsed, Error> {
             Some(MeasuredAs { measured: Box::new(measured.designation), table });
         return Ok(parsed);
     }
-    let mut parser = Parser { tokens: tokens(text)?, at: 0, remarks: Vec::new() };
+    let mut parser = Parser { tokens: tokens(text)?, at: 0, remarks: Vec::new(), between: false };
     let designation = parser.designation()?;
     Ok(Parsed { designation, remarks: parser.remarks })
 }
@@ -66,6 +74,8 @@ pub(super) struct Parser {
     tokens: Vec<Token>,
     at: usize,
     remarks: Vec<Remark>,
+    /// "between" stood in front, so that "and" joins the two ends.
+    between: bool,
 }
 
 /// A limit word or sign before or behind the number.
@@ -100,6 +110,24 @@ impl Parser {
 
     fn peek(&self) -> Option<&Token> {
         self.tokens.get(self.at)
+    }
+
+    fn peek_at(&self, ahead: usize) -> Option<&Token> {
+        self.tokens.get(self.at.saturating_add(ahead))
+    }
+
+    /// A number, the word written on to it, and what comes after.
+    pub(super) fn peek_number_and_glued_word(&self) -> Option<(f64, &str, Option<&Kind>)> {
+        match (&self.peek()?.kind, self.peek_at(1)?) {
+            (Kind::Number { value, .. }, Token { kind: Kind::Word(word), glued: true, .. }) => {
+                Some((*value, word, self.peek_at(2).map(|t| &t.kind)))
+            }
+            _ => None,
+        }
+    }
+
+    fn has_word(&self, wanted: &str) -> bool {
+        self.tokens.iter().any(|t| matches!(&t.kind, Kind::Word(word) if word == wanted))
     }
 
     pub(super) fn peek_word(&self) -> Option<&str> {
@@ -175,12 +203,34 @@ impl Parser {
         } else if self.eat_word(&["MAX", "MAXIMUM", "UNDER", "BELOW"]) {
             Some(Side::AtMost)
         } else {
-            None
+            self.side_in_two_words()
         }
     }
 
+    /// "at least", "or better", "not less than".
+    fn side_in_two_words(&mut self) -> Option<Side> {
+        let before = self.mark();
+        let turned = self.eat_word(&["AT", "NOT", "NO"]);
+        if turned || self.eat_word(&["OR", "AND"]) {
+            let more = self.eat_word(&MORE);
+            if more || self.eat_word(&LESS) {
+                self.eat_word(&["THAN"]);
+                self.remark(Remark::LimitStyle);
+                return Some(if more == turned { Side::AtMost } else { Side::AtLeast });
+            }
+        }
+        self.back_to(before);
+        None
+    }
+
     fn designation(&mut self) -> Result<Designation, Error> {
+        self.eat(Sign::Open);
         self.skip_fillers();
+        let from = self.eat_word(&["FROM"]);
+        self.between = !from && self.has_word("AND") && self.eat_word(&["BETWEEN"]);
+        if from || self.between {
+            self.remark(Remark::RangeStyle);
+        }
         let signed = self
             .peek()
             .is_some_and(|t| is_sign(&t.kind, Sign::AtLeast) || is_sign(&t.kind, Sign::AtMost));
@@ -205,6 +255,7 @@ impl Parser {
                 self.remark(Remark::LimitStyle);
             }
             side = side.or(before);
+            self.skip_label_dash();
             amount = self.amount()?;
             if amount.is_some() {
                 self.remark(Remark::SymbolFirst);
@@ -224,6 +275,9 @@ impl Parser {
             side = self.side();
         }
         amount = self.second_end(amount, &unit)?;
+        if from && side.is_none() && matches!(amount, Amount::Single(_)) {
+            side = Some(Side::AtLeast);
+        }
         self.finish(side, amount, unit)
     }
 
@@ -276,22 +330,38 @@ impl Parser {
         Ok(Designation { amount, axis, ball, condition, leeb, converted: None })
     }
 
-    /// `58 HRC to 62 HRC`: the second end behind the first end's symbol.
+    /// `58 HRC to 62 HRC`, `60 HRC ± 1`: the second end or the tolerance behind the first symbol.
     fn second_end(&mut self, amount: Amount, unit: &UnitRead) -> Result<Amount, Error> {
-        let Amount::Single(low) = amount else { return Ok(amount) };
-        let before = self.mark();
-        if !(self.eat(Sign::Dash) || self.eat(Sign::Dots) || self.eat_word(&["TO"])) {
+        let Amount::Single(first) = amount else { return Ok(amount) };
+        if self.peek().is_some_and(|t| is_sign(&t.kind, Sign::Slash)) {
             return Ok(amount);
         }
-        let Some(high) = self.number_here() else {
+        let before = self.mark();
+        let amount = self.behind_number(first)?;
+        if matches!(amount, Amount::Single(_)) {
             self.back_to(before);
             return Ok(amount);
-        };
+        }
+        self.remark(match amount {
+            Amount::Range { .. } => Remark::RangeStyle,
+            _ => Remark::LimitStyle,
+        });
         let second = self.unit(true)?;
-        self.remark(Remark::RangeStyle);
         match (unit.axis, second.and_then(|u| u.axis)) {
             (Some(first), Some(second)) if first != second => Err(Error::TwoScales(first, second)),
-            _ => Ok(Amount::Range { low, high }),
+            _ => Ok(amount),
+        }
+    }
+
+    /// `HRC-58` and `HRC - 58`: the dash belongs to the label; `HRC -58` is a negative number.
+    fn skip_label_dash(&mut self) {
+        let dash = self.peek().filter(|t| is_sign(&t.kind, Sign::Dash)).map(|t| t.glued);
+        let number = self.peek_at(1).filter(|t| matches!(t.kind, Kind::Number { .. }));
+        if let (Some(dash), Some(number)) = (dash, number.map(|t| t.glued))
+            && (dash || !number)
+        {
+            self.advance();
+            self.remark(Remark::SymbolFirst);
         }
     }
 
@@ -300,35 +370,84 @@ impl Parser {
         if self.peek().is_some_and(|t| is_sign(&t.kind, Sign::Dash)) {
             return Err(Error::Negative);
         }
-        let Some(first) = self.number_here() else { return Ok(None) };
+        if self.superficial_here().is_some() {
+            return Ok(None);
+        }
+        let Some(first) = self.grouped_number() else { return Ok(None) };
+        self.behind_number(first).map(Some)
+    }
+
+    /// A number; thousands set apart are read where a strength is meant, which is never 1.2 MPa:
+    /// `1 200 MPa`, `1,200 MPa`.
+    fn grouped_number(&mut self) -> Option<f64> {
+        let (one, three) = (self.peek()?.clone(), self.peek_at(1).cloned());
+        let strength = self.has_word("MPA") || (self.has_word("N") && self.has_word("MM"));
+        let digits = |text: &str| text.len() == 3 && text.bytes().all(|b| b.is_ascii_digit());
+        if strength && let Kind::Number { value, .. } = one.kind {
+            let joined = one.text.split_once([',', '.']);
+            if joined.is_some_and(|(thousands, rest)| thousands.len() == 1 && digits(rest)) {
+                self.advance();
+                return Some(libm::rint(value * 1000.0));
+            }
+            if let Some(Token { kind: Kind::Number { value: rest, .. }, text, .. }) = three
+                && one.text.len() == 1
+                && digits(&text)
+            {
+                self.advance();
+                self.advance();
+                return Some(value * 1000.0 + rest);
+            }
+        }
+        self.number_here()
+    }
+
+    /// What follows a first number: the other end, a tolerance, or nothing.
+    fn behind_number(&mut self, first: f64) -> Result<Amount, Error> {
         let before = self.mark();
-        let glued_dash = self.peek().is_some_and(|t| t.glued);
+        let glued = self.peek().is_some_and(|t| t.glued);
         if self.eat(Sign::PlusMinus) {
             let width = self.number_here().ok_or(Error::NoNumber)?;
-            return Ok(Some(Amount::Tolerance { nominal: first, minus: width, plus: width }));
+            return Ok(Amount::Tolerance { nominal: first, minus: width, plus: width });
         }
-        let dots = self.peek().is_some_and(|t| is_sign(&t.kind, Sign::Dots));
-        if self.eat(Sign::Dash) || self.eat(Sign::Dots) || self.eat_word(&["TO"]) {
+        let dash = self.peek().is_some_and(|t| is_sign(&t.kind, Sign::Dash));
+        let loose = self
+            .peek()
+            .is_some_and(|t| is_sign(&t.kind, Sign::Dots) || is_sign(&t.kind, Sign::About));
+        if self.eat(Sign::Dash)
+            || self.eat(Sign::Dots)
+            || self.eat(Sign::About)
+            || self.eat_word(&TO)
+            || (self.between && self.eat_word(&["AND"]))
+        {
             if self.peek().is_some_and(|t| is_sign(&t.kind, Sign::Dash)) {
                 return Err(Error::Negative);
             }
-            if let Some(second) = self.number_here() {
-                if glued_dash || dots {
+            let signed = dash && !glued && self.peek_glued_number().is_some();
+            if let Some(second) = self.grouped_number() {
+                // `60 -2 HRC`: a sign of its own, and far too small for the other end of a range.
+                if signed && second * 4.0 < first {
+                    self.remark(Remark::LimitStyle);
+                    return Ok(Amount::Tolerance { nominal: first, minus: second, plus: 0.0 });
+                }
+                if (glued && dash) || loose {
                     self.remark(Remark::RangeStyle);
                 }
-                return Ok(Some(Amount::Range { low: first, high: second }));
+                return Ok(Amount::Range { low: first, high: second });
             }
             self.back_to(before);
-            return Ok(Some(Amount::Single(first)));
+            return Ok(Amount::Single(first));
         }
         if self.eat(Sign::Slash) {
-            let second = self.number_here().ok_or(Error::NoNumber)?;
+            let Some(second) = self.number_here() else {
+                self.back_to(before);
+                return Ok(Amount::Single(first));
+            };
             return Err(Error::SlashRange(first, second));
         }
         if self.eat(Sign::Plus) {
             let Some(plus) = self.number_here() else {
                 self.remark(Remark::LimitStyle);
-                return Ok(Some(Amount::AtLeast(first)));
+                return Ok(Amount::AtLeast(first));
             };
             let slash = self.eat(Sign::Slash);
             let dash = self.eat(Sign::Dash);
@@ -337,9 +456,9 @@ impl Parser {
                 self.remark(Remark::LimitStyle);
             }
             let minus = minus.unwrap_or(0.0);
-            return Ok(Some(Amount::Tolerance { nominal: first, minus, plus }));
+            return Ok(Amount::Tolerance { nominal: first, minus, plus });
         }
-        Ok(Some(Amount::Single(first)))
+        Ok(Amount::Single(first))
     }
 
     /// Anything left over is a second reading, a second number or a word nobody knows.

@@ -96,6 +96,9 @@ impl Parser {
     /// Reads a symbol if one stands here; `after_number` says whether a bare number behind the symbol
     /// is a test force (`640 HV 30`) or the reading itself (`HV 640`).
     pub(super) fn unit(&mut self, after_number: bool) -> Result<Option<UnitRead>, Error> {
+        if let Some(scale) = self.superficial_short() {
+            return Ok(Some(scale));
+        }
         let Some(word) = self.peek_word() else { return Ok(None) };
         let word = word.to_owned();
         let start = self.mark();
@@ -199,16 +202,43 @@ impl Parser {
         UnitRead { ball, ..UnitRead::scale(scale) }
     }
 
-    /// `HR` with `15N`, `30TW` and the like behind it.
+    /// `HR` with `15N`, `30TW` and the like behind it, or with its letter set apart (`HR C`, `HR-C`).
     fn superficial_or_refuse(&mut self) -> Result<UnitRead, Error> {
         self.advance();
-        let load = self.peek_glued_number().ok_or(Error::RockwellLetterMissing)?;
-        self.advance();
+        let glued = self.peek_glued_number().is_some();
+        let dash = self.eat(Sign::Dash);
+        if let Some((scale, ball)) = self.superficial_here() {
+            if !glued || dash {
+                self.remark(Remark::OldSymbol);
+            }
+            self.advance();
+            self.advance();
+            return Ok(self.rockwell(scale, ball));
+        }
         let word = self.peek_word().map(ToOwned::to_owned).ok_or(Error::RockwellLetterMissing)?;
         let (letter, ball) = split_ball(&word);
-        let scale = superficial(load, letter).ok_or(Error::RockwellLetterMissing)?;
+        let scale = rockwell_letter(letter).ok_or(Error::RockwellLetterMissing)?;
+        self.remark(Remark::OldSymbol);
         self.advance();
         Ok(self.rockwell(scale, ball))
+    }
+
+    /// `15N`, `30TW` and the like at this place: the load with its letter right behind.
+    pub(super) fn superficial_here(&self) -> Option<(Scale, Option<Ball>)> {
+        let (load, word, after) = self.peek_number_and_glued_word()?;
+        let (letter, ball) = split_ball(word);
+        // 45N/mm2 is a strength.
+        let strength = after.is_some_and(|kind| is_sign(kind, Sign::Slash));
+        superficial(load, letter).filter(|_| !strength).map(|scale| (scale, ball))
+    }
+
+    /// `45N` without its `HR`.
+    fn superficial_short(&mut self) -> Option<UnitRead> {
+        let (scale, ball) = self.superficial_here()?;
+        self.advance();
+        self.advance();
+        self.remark(Remark::OldSymbol);
+        Some(self.rockwell(scale, ball))
     }
 
     /// `Rc`, `R/C`, `Rockwell C`, `Rockwell`.
@@ -218,8 +248,11 @@ impl Parser {
         if let Some(scale) = word.strip_prefix('R').and_then(rockwell_letter) {
             return self.rockwell(scale, None);
         }
+        if let Some(short) = self.superficial_short() {
+            return short;
+        }
         let before = self.mark();
-        self.eat(Sign::Slash);
+        let _ = self.eat(Sign::Slash) || self.eat(Sign::Dash);
         if let Some(scale) = self.peek_word().and_then(rockwell_letter) {
             self.advance();
             return self.rockwell(scale, None);
@@ -253,7 +286,13 @@ impl Parser {
     /// Force and dwell behind HV or HK.
     fn forced(&mut self, scale: Scale, standard: &[f64], after_number: bool) -> UnitRead {
         let before = self.mark();
-        let force = self.number_here().filter(|_| after_number || self.number_follows());
+        let glued = self.peek_glued_number().is_some();
+        // Behind a symbol that comes first a number is a force when the reading follows it, or when it
+        // is a usual force written on to the symbol (HV30); HV700 and HV 30 are readings.
+        let force = self.number_here().filter(|&force| {
+            let usual = listed(standard, force);
+            after_number || (usual && (self.number_follows() || (glued && force < 100.0)))
+        });
         let Some(force_kgf) = force else {
             self.back_to(before);
             self.remark(Remark::ForceMissing);

@@ -1,0 +1,187 @@
+//! The command line as `clap` reads it.
+
+use biteband_bench::format::Units;
+use biteband_bench::words::Language;
+use clap::{Args, Parser, Subcommand, ValueEnum};
+
+const EXIT_CODES: &str = "\
+Exit codes:
+  0  answered
+  1  refused: outside a table or a range, or the evidence contradicts itself
+  2  usage: an option cannot be read, or names something that is not there
+  3  input file: missing, unreadable, or without the column asked for
+
+Refusals go to stderr; with --json also to stdout as {\"refused\":{...}}.";
+
+/// Hardness conversion from published tables, and the graded-file hardness test.
+#[derive(Debug, Parser)]
+#[command(name = "biteband", version, after_help = EXIT_CODES)]
+pub(crate) struct Cli {
+    #[command(subcommand)]
+    pub(crate) command: Command,
+    /// Print one JSON object instead of text
+    #[arg(long, global = true)]
+    pub(crate) json: bool,
+    /// Language of the texts; only "en" in this version
+    #[arg(long, global = true, value_name = "TAG", default_value = "en", value_parser = language)]
+    pub(crate) lang: Language,
+    /// Units of the texts; numbers in JSON stay in MPa
+    #[arg(long, global = true, value_enum, default_value_t = UnitsName::Metric)]
+    pub(crate) units: UnitsName,
+}
+
+fn language(tag: &str) -> Result<Language, String> {
+    Language::find(tag).ok_or_else(|| format!("known are: {}", Language::TAGS))
+}
+
+/// `--units`.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum UnitsName {
+    /// Strength in MPa
+    Metric,
+    /// Strength in ksi
+    Inch,
+}
+
+impl From<UnitsName> for Units {
+    fn from(name: UnitsName) -> Self {
+        match name {
+            UnitsName::Metric => Self::Metric,
+            UnitsName::Inch => Self::Inch,
+        }
+    }
+}
+
+#[derive(Debug, Subcommand)]
+pub(crate) enum Command {
+    /// Convert a reading, a range or a tolerance: "52 HRC", "38-42 HRC", "HV 700 +-50"
+    Convert(ConvertArgs),
+    /// Say what strokes of graded files tell about a part
+    File(FileArgs),
+    /// Show a conversion table as printed
+    Table {
+        /// Stable name, as in astm-e140-t1
+        #[arg(required_unless_present = "list", conflicts_with = "list")]
+        id: Option<String>,
+        /// List every table
+        #[arg(long)]
+        list: bool,
+    },
+    /// Show a source: what was read, what was recalled
+    Source {
+        /// Stable name, as in astm-e140
+        #[arg(required_unless_present = "list", conflicts_with = "list")]
+        id: Option<String>,
+        /// List every source
+        #[arg(long)]
+        list: bool,
+    },
+}
+
+#[derive(Args, Debug)]
+pub(crate) struct ConvertArgs {
+    /// The hardness as written on the drawing or the paper
+    #[arg(value_name = "READING", required_unless_present = "csv", conflicts_with = "csv")]
+    pub(crate) text: Vec<String>,
+    /// Scales to convert to, by symbol, with commas between: HV,HBW,Rm
+    #[arg(long, value_name = "SCALES", value_delimiter = ',')]
+    pub(crate) to: Vec<String>,
+    /// Material class; the tables hold for carbon-alloy-steel
+    #[arg(long)]
+    pub(crate) material: Option<String>,
+    /// One table instead of the first that fits (see "table --list")
+    #[arg(long, value_name = "ID")]
+    pub(crate) table: Option<String>,
+    /// Convert a column of a CSV file, or of stdin with "-", and write it to stdout
+    #[arg(long, value_name = "FILE", requires = "column", requires = "to")]
+    pub(crate) csv: Option<String>,
+    /// Heading of the column that holds the readings
+    #[arg(long, value_name = "HEADING", requires = "csv")]
+    pub(crate) column: Option<String>,
+    /// Scale of bare numbers in the column
+    #[arg(long, value_name = "SCALE", requires = "csv")]
+    pub(crate) from: Option<String>,
+    /// Character between fields: one character, or "tab"
+    #[arg(long, value_name = "CHAR", default_value = ",", requires = "csv", value_parser = delimiter)]
+    pub(crate) delimiter: u8,
+    /// Converted numbers rounded by the rule of their scale, or in full
+    #[arg(long, value_enum, default_value_t = Digits::Shown, requires = "csv")]
+    pub(crate) digits: Digits,
+}
+
+/// `--digits`.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum Digits {
+    /// Rounded by the rule of the scale
+    Shown,
+    /// Unrounded
+    Full,
+}
+
+fn delimiter(text: &str) -> Result<u8, &'static str> {
+    match text.as_bytes() {
+        b"tab" | b"\\t" => Ok(b'\t'),
+        [b'"' | b'\n' | b'\r'] => Err("a quote or line end cannot stand between fields"),
+        [one] if one.is_ascii() => Ok(*one),
+        _ => Err("write one plain character, as in ; or tab"),
+    }
+}
+
+#[derive(Args, Debug)]
+#[expect(clippy::struct_excessive_bools, reason = "each is a switch of the command line")]
+pub(crate) struct FileArgs {
+    /// Files that bite, by grade: 55,60,65
+    #[arg(long, value_name = "GRADES")]
+    pub(crate) bites: Option<String>,
+    /// Files that skate, by grade: 40,45,50
+    #[arg(long, value_name = "GRADES")]
+    pub(crate) skates: Option<String>,
+    /// Files that bite slightly, or where you are not sure
+    #[arg(long, value_name = "GRADES")]
+    pub(crate) slight: Option<String>,
+    /// Strokes one by one: "55:b,b,s 50:k,k"; a second place on the part is written 55#2:b
+    #[arg(long)]
+    pub(crate) strokes: Option<String>,
+    /// Grades of the files at hand; the trade set 40,45,50,55,60,65 if not given
+    #[arg(long, value_name = "GRADES")]
+    pub(crate) set: Option<String>,
+    /// To how many HRC the files are graded: 1 for test files, 3 for an ordinary file of about 63
+    #[arg(long, value_name = "HRC")]
+    pub(crate) tolerance: Option<f64>,
+    /// careful, practised or casual; practised if not given
+    #[arg(long)]
+    pub(crate) hand: Option<String>,
+    /// Strokes on pieces of known hardness: "55@53:b,55@57:k"
+    #[arg(long, value_name = "PROOFS")]
+    pub(crate) proved: Option<String>,
+    /// Expected hardness as mean and standard deviation: "N(54,2)"
+    #[arg(long)]
+    pub(crate) prior: Option<String>,
+    /// Wanted hardness: "50-54 HRC", "58 HRC min", "HV 700 +-50"
+    #[arg(long)]
+    pub(crate) target: Option<String>,
+    /// Whether the skin was ground off or is still on
+    #[arg(long, value_enum)]
+    pub(crate) skin: Option<SkinName>,
+    /// Stroked on an edge or corner instead of a flat
+    #[arg(long)]
+    pub(crate) edge: bool,
+    /// The finish differs from that of the pieces the files are known on
+    #[arg(long)]
+    pub(crate) finish_differs: bool,
+    /// Carbide-rich steel, as D2 or high speed
+    #[arg(long)]
+    pub(crate) carbide_rich: bool,
+    /// Every answer was bites or skates; there was no third
+    #[arg(long)]
+    pub(crate) yes_no: bool,
+}
+
+/// `--skin`.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum SkinName {
+    /// Ground off
+    Ground,
+    /// Still on
+    On,
+}

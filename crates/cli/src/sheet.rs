@@ -1,0 +1,437 @@
+//! `biteband convert --csv`: a column of any length, in the memory of one row.
+
+use std::collections::BTreeMap;
+use std::fs::File;
+use std::io::{self, ErrorKind, Read, Write};
+use std::rc::Rc;
+use std::str;
+
+use biteband_bench::Refusal;
+use biteband_bench::answer::{check_material, parse_axis, parse_table};
+use biteband_bench::words::Language;
+use biteband_hardness::designation::{self, Amount, Designation};
+use biteband_hardness::{Axis, Conversion, Reading, Rounding, TableId, convert, convert_limits};
+use csv::{ByteRecord, ReaderBuilder, Terminator, WriterBuilder};
+
+use crate::args::{ConvertArgs, Digits};
+use crate::output::{Output, Stop, tell};
+use crate::words::{self, Row, Sheet};
+
+/// Bytes read and written at a time.
+const BLOCK: usize = 1 << 16;
+/// No row is longer, unless a quote is left open and the rest of the file runs into one field.
+const LONGEST_ROW: u64 = 16 << 20;
+/// No plain number is longer; a longer one is left to the parser of designations.
+const LONGEST_NUMBER: usize = 12;
+
+pub(crate) fn run(
+    output: &mut Output,
+    args: &ConvertArgs,
+    path: &str,
+    column: &str,
+) -> Result<(), Stop> {
+    let language = output.language;
+    check_material(language, args.material.as_deref())?;
+    let cells = Cells {
+        language,
+        from: args.from.as_deref().map(|text| parse_axis(language, text)).transpose()?,
+        to: args.to.iter().map(|text| parse_axis(language, text)).collect::<Result<_, _>>()?,
+        table: args.table.as_deref().map(|text| parse_table(language, text)).transpose()?,
+        digits: args.digits,
+    };
+    let input: Box<dyn Read> = if path == "-" {
+        Box::new(io::stdin().lock())
+    } else {
+        Box::new(File::open(path).map_err(|error| {
+            Stop::Input(words::sheet(language, &Sheet::CannotOpen { path, error: &error }))
+        })?)
+    };
+    let counts = stream(&cells, input, io::stdout().lock(), args.delimiter, path, column)?;
+    let finished = Sheet::Finished { rows: counts.rows, with_reason: counts.with_reason };
+    tell(&words::sheet(language, &finished))?;
+    Ok(())
+}
+
+#[derive(Default)]
+struct Counts {
+    rows: u64,
+    with_reason: u64,
+}
+
+/// Input that ends with an error when one row takes more than [`LONGEST_ROW`].
+struct Guarded<R> {
+    inner: R,
+    left: u64,
+}
+
+impl<R> Guarded<R> {
+    fn next_row(&mut self) {
+        self.left = LONGEST_ROW;
+    }
+}
+
+impl<R: Read> Read for Guarded<R> {
+    fn read(&mut self, buffer: &mut [u8]) -> io::Result<usize> {
+        if self.left == 0 {
+            return Err(ErrorKind::FileTooLarge.into());
+        }
+        let read = self.inner.read(buffer)?;
+        self.left = self.left.saturating_sub(u64::try_from(read).unwrap_or(u64::MAX));
+        Ok(read)
+    }
+}
+
+fn stream(
+    cells: &Cells,
+    input: impl Read,
+    out: impl Write,
+    delimiter: u8,
+    path: &str,
+    column: &str,
+) -> Result<Counts, Stop> {
+    let language = cells.language;
+    let input_stop = |what: Sheet<'_>| Stop::Input(words::sheet(language, &what));
+    let mut reader = ReaderBuilder::new()
+        .delimiter(delimiter)
+        .has_headers(false)
+        .flexible(true)
+        .buffer_capacity(BLOCK)
+        .from_reader(Guarded { inner: input, left: LONGEST_ROW });
+    let mut writer = WriterBuilder::new()
+        .delimiter(delimiter)
+        .flexible(true)
+        .terminator(Terminator::Any(b'\n'))
+        .buffer_capacity(BLOCK)
+        .from_writer(out);
+
+    let mut record = ByteRecord::new();
+    let mut scratch = Scratch::default();
+    let mut counts = Counts::default();
+    let mut shape: Option<(usize, usize)> = None;
+    loop {
+        reader.get_mut().next_row();
+        let first_line = reader.position().line();
+        match reader.read_byte_record(&mut record) {
+            Ok(true) => {}
+            Ok(false) => break,
+            Err(error) => {
+                writer.flush()?;
+                let error = io_error(error);
+                return Err(if error.kind() == ErrorKind::FileTooLarge {
+                    let megabytes = LONGEST_ROW >> 20;
+                    input_stop(Sheet::RecordTooLong { line: first_line, megabytes })
+                } else {
+                    input_stop(Sheet::CannotRead { path, error: &error })
+                });
+            }
+        }
+        let Some((headings, place)) = shape else {
+            let Some(place) = find_column(&record, column) else {
+                let headings =
+                    String::from_utf8_lossy(&record.iter().collect::<Vec<_>>().join(&b", "[..]))
+                        .into_owned();
+                return Err(input_stop(Sheet::NoColumn { column, headings: &headings }));
+            };
+            shape = Some((record.len(), place));
+            cells.add_headings(&mut record);
+            writer.write_byte_record(&record).map_err(io_error)?;
+            continue;
+        };
+        counts.rows += 1;
+        scratch.clear();
+        let found = record.len();
+        let cell = record.get(place).filter(|_| found == headings);
+        match cell {
+            Some(cell) => cells.convert(cell, &mut scratch),
+            None => scratch.reason(&words::row(language, &Row::Fields { found, headings })),
+        }
+        if !scratch.reason.is_empty() {
+            counts.with_reason += 1;
+            let first = record.position().map_or(first_line, csv::Position::line);
+            let last = reader.position().line().saturating_sub(1);
+            if last > first {
+                scratch.reason(&words::row(language, &Row::Lines { first, last }));
+            }
+        }
+        for _ in found..headings {
+            record.push_field(b"");
+        }
+        cells.add_numbers(&mut record, &scratch);
+        record.push_field(&scratch.reason);
+        writer.write_byte_record(&record).map_err(io_error)?;
+    }
+    writer.flush()?;
+    if shape.is_none() {
+        return Err(input_stop(Sheet::Empty { path }));
+    }
+    Ok(counts)
+}
+
+/// The error of the stream itself; rows of any shape are let through, so there is no other.
+fn io_error(error: csv::Error) -> io::Error {
+    match error.into_kind() {
+        csv::ErrorKind::Io(error) => error,
+        other => io::Error::other(format!("{other:?}")),
+    }
+}
+
+/// The first heading that is the one asked for; spaces around and case only where none is exact.
+fn find_column(headings: &ByteRecord, wanted: &str) -> Option<usize> {
+    let wanted = wanted.as_bytes();
+    let alike = |heading: &[u8]| heading.trim_ascii().eq_ignore_ascii_case(wanted.trim_ascii());
+    headings
+        .iter()
+        .position(|heading| heading == wanted)
+        .or_else(|| headings.iter().position(alike))
+}
+
+/// The texts that one row needs, kept from row to row.
+#[derive(Default)]
+struct Scratch {
+    /// Ends of the number texts in `digits`: three for each target.
+    ends: Vec<usize>,
+    digits: Vec<u8>,
+    reason: Vec<u8>,
+    /// Reasons for single values that no table holds, by scales and bits of the value: a column has
+    /// few different ones, and a reason takes a hundred times as long to find as a number.
+    known: BTreeMap<(Axis, Axis, u64), Rc<str>>,
+}
+
+/// As many reasons are kept at a time.
+const KNOWN_REASONS: usize = 1024;
+
+impl Scratch {
+    fn clear(&mut self) {
+        self.ends.clear();
+        self.digits.clear();
+        self.reason.clear();
+    }
+
+    fn reason(&mut self, sentence: &str) {
+        if !self.reason.is_empty() {
+            self.reason.push(b' ');
+        }
+        self.reason.extend_from_slice(sentence.as_bytes());
+    }
+
+    fn number(&mut self, axis: Axis, digits: Digits, value: Option<f64>) {
+        if let Some(value) = value {
+            match digits {
+                // Writing to memory does not fail.
+                Digits::Full => drop(write!(self.digits, "{value}")),
+                Digits::Shown => {
+                    let (rounded, decimals) = Rounding::converted(axis).apply(value);
+                    push_decimal(&mut self.digits, rounded, decimals);
+                }
+            }
+        }
+        self.ends.push(self.digits.len());
+    }
+}
+
+/// Writes a number that is rounded already; several times faster than formatting any `f64`.
+fn push_decimal(text: &mut Vec<u8>, rounded: f64, decimals: u8) {
+    #[expect(
+        clippy::cast_possible_truncation,
+        reason = "a hardness with two decimals has at most seven digits"
+    )]
+    let scaled = (rounded * 10_f64.powi(i32::from(decimals))).round() as i32;
+    if scaled < 0 {
+        text.push(b'-');
+    }
+    let start = text.len();
+    let mut rest = scaled.unsigned_abs();
+    let mut written = 0;
+    while rest > 0 || written <= decimals {
+        if written == decimals && decimals > 0 {
+            text.push(b'.');
+        }
+        let [digit, ..] = (rest % 10).to_le_bytes();
+        text.push(b'0' + digit);
+        rest /= 10;
+        written += 1;
+    }
+    if let Some(backwards) = text.get_mut(start..) {
+        backwards.reverse();
+    }
+}
+
+/// What a cell means and becomes.
+struct Cells {
+    language: Language,
+    from: Option<Axis>,
+    to: Vec<Axis>,
+    table: Option<TableId>,
+    digits: Digits,
+}
+
+impl Cells {
+    /// `HV`, `HV_low`, `HV_high` for each scale and `reason`, told apart from headings of the file.
+    fn add_headings(&self, record: &mut ByteRecord) {
+        let mut add = |mut heading: String| {
+            while record.iter().any(|own| own == heading.as_bytes()) {
+                heading.push_str("_converted");
+            }
+            record.push_field(heading.as_bytes());
+        };
+        for axis in &self.to {
+            for end in ["", "_low", "_high"] {
+                add(format!("{axis}{end}"));
+            }
+        }
+        add("reason".to_owned());
+    }
+
+    fn add_numbers(&self, record: &mut ByteRecord, scratch: &Scratch) {
+        let mut start = 0;
+        let mut ends = scratch.ends.iter();
+        for _ in 0..self.to.len().saturating_mul(3) {
+            let end = ends.next().copied().unwrap_or(start);
+            record.push_field(scratch.digits.get(start..end).unwrap_or_default());
+            start = end;
+        }
+    }
+
+    fn convert(&self, cell: &[u8], scratch: &mut Scratch) {
+        let cell = cell.trim_ascii();
+        if let (Some(from), Some(value)) = (self.from, plain_number(cell)) {
+            self.single(from, value, scratch);
+            return;
+        }
+        let Ok(text) = str::from_utf8(cell) else {
+            scratch.reason(&words::row(self.language, &Row::NotText));
+            return;
+        };
+        if text.is_empty() {
+            scratch.reason(&words::row(self.language, &Row::EmptyCell));
+            return;
+        }
+        match self.read(text) {
+            Ok(written) => match written.amount {
+                Amount::Single(value) => self.single(written.axis, value, scratch),
+                amount => self.limits(written.axis, amount, scratch),
+            },
+            Err(error) => {
+                let refusal = Refusal::of_designation(self.language, text, &error);
+                scratch.reason(&refusal.message);
+            }
+        }
+    }
+
+    /// A full designation stands for itself; a bare number or range is on the scale of the column.
+    fn read(&self, text: &str) -> Result<Designation, designation::Error> {
+        let parsed = match (designation::parse(text), self.from) {
+            (Err(designation::Error::NoScale), Some(from)) => {
+                designation::parse(&format!("{text} {}", from.unit()))?
+            }
+            (parsed, _) => parsed?,
+        };
+        Ok(parsed.designation().clone())
+    }
+
+    fn single(&self, from: Axis, value: f64, scratch: &mut Scratch) {
+        let reading = match Reading::new(from, value) {
+            Ok(reading) => reading,
+            Err(error) => {
+                return scratch.reason(&Refusal::of_hardness(self.language, &error).message);
+            }
+        };
+        for &to in &self.to {
+            let key = (from, to, value.to_bits());
+            if let Some(reason) = scratch.known.get(&key).map(Rc::clone) {
+                self.skip(to, &reason, scratch);
+                continue;
+            }
+            match convert(reading, to, self.table) {
+                Ok(Conversion { at, width, .. }) => {
+                    let one = at.span.is_none().then_some(at.value);
+                    scratch.number(to, self.digits, one);
+                    scratch.number(to, self.digits, Some(at.value - width.half));
+                    scratch.number(to, self.digits, Some(at.value + width.half));
+                }
+                Err(error) => {
+                    let reason = Refusal::of_hardness(self.language, &error).message;
+                    self.skip(to, &reason, scratch);
+                    if scratch.known.len() >= KNOWN_REASONS {
+                        scratch.known.clear();
+                    }
+                    scratch.known.insert(key, reason.into());
+                }
+            }
+        }
+    }
+
+    fn limits(&self, from: Axis, amount: Amount, scratch: &mut Scratch) {
+        let (low, high) = amount.limits();
+        for &to in &self.to {
+            match convert_limits(from, low, high, to, self.table) {
+                Ok(limits) => {
+                    scratch.number(to, self.digits, None);
+                    scratch.number(to, self.digits, limits.low.map(|c| c.at.value));
+                    scratch.number(to, self.digits, limits.high.map(|c| c.at.value));
+                }
+                Err(error) => {
+                    let reason = Refusal::of_hardness(self.language, &error).message;
+                    self.skip(to, &reason, scratch);
+                }
+            }
+        }
+    }
+
+    /// Leaves the three cells of a scale empty and says why.
+    fn skip(&self, to: Axis, reason: &str, scratch: &mut Scratch) {
+        for _ in 0..3 {
+            scratch.number(to, self.digits, None);
+        }
+        scratch.reason(reason);
+    }
+}
+
+/// Digits with at most one point or comma, nothing else.
+fn plain_number(cell: &[u8]) -> Option<f64> {
+    let mut text = [0_u8; LONGEST_NUMBER];
+    let text = text.get_mut(..cell.len())?;
+    let mut marks = 0;
+    for (own, given) in text.iter_mut().zip(cell) {
+        *own = match given {
+            b'0'..=b'9' => *given,
+            b'.' | b',' => {
+                marks += 1;
+                b'.'
+            }
+            _ => return None,
+        };
+    }
+    if marks > 1 {
+        return None;
+    }
+    str::from_utf8(text).ok()?.parse().ok()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn rounded_numbers_are_written_as_they_are_formatted() {
+        for decimals in 0..=2_u8 {
+            for tenths in -3000..30_000 {
+                let rounded = f64::from(tenths) / 10_f64.powi(i32::from(decimals));
+                let mut text = Vec::new();
+                push_decimal(&mut text, rounded, decimals);
+                let formatted = format!("{rounded:.*}", usize::from(decimals));
+                assert_eq!(str::from_utf8(&text), Ok(formatted.as_str()));
+            }
+        }
+    }
+
+    #[test]
+    fn a_plain_number_is_digits_with_one_mark() {
+        assert_eq!(plain_number(b"52"), Some(52.0));
+        assert_eq!(plain_number(b"52.5"), Some(52.5));
+        assert_eq!(plain_number(b"52,5"), Some(52.5));
+        for odd in ["", ".", "1e3", "-5", "+5", "NaN", "inf", "5 2", "1.2.3", "1234567890123"] {
+            assert_eq!(plain_number(odd.as_bytes()), None, "{odd}");
+        }
+    }
+}

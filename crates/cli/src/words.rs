@@ -1,0 +1,135 @@
+//! What only the command line says; everything else comes from the words of the core.
+
+use std::io;
+
+use biteband_bench::Refusal;
+use biteband_bench::words::Language;
+
+pub(crate) fn accepted(language: Language, allowed: &str) -> String {
+    match language {
+        Language::English => format!("Accepted: {allowed}"),
+    }
+}
+
+pub(crate) fn not_written(language: Language, error: &io::Error) -> String {
+    match language {
+        Language::English => format!("The answer cannot be written: {error}\n"),
+    }
+}
+
+pub(crate) fn repeated(language: Language) -> &'static str {
+    match language {
+        Language::English => "The print has this number on more than one row, so no single answer.",
+    }
+}
+
+pub(crate) fn see_source(language: Language, names: &str) -> String {
+    match language {
+        Language::English => format!("Sources: {names} (\"biteband source NAME\" shows each)"),
+    }
+}
+
+pub(crate) fn grade_twice(language: Language, grade: f64) -> Refusal {
+    match language {
+        Language::English => Refusal {
+            code: "cli.grade_twice",
+            message: format!("The {grade} stands in two of --bites, --skates and --slight."),
+            given: grade.to_string(),
+            allowed: String::new(),
+            instead: format!(
+                "If it did both, write its strokes one by one: --strokes \"{grade}:b,k\"."
+            ),
+        },
+    }
+}
+
+/// A stroke of a file that is not in the set: the way out names the option.
+pub(crate) fn with_option_for_set(language: Language, refusal: Refusal) -> Refusal {
+    if refusal.code != "evidence.no_such_file" {
+        return refusal;
+    }
+    let instead = match language {
+        Language::English => {
+            format!("{} Name all your files with --set.", refusal.instead)
+        }
+    };
+    Refusal { instead, ..refusal }
+}
+
+pub(crate) fn no_prior_of_steel(language: Language) -> Refusal {
+    match language {
+        Language::English => Refusal {
+            code: "bench.no_prior_of_steel",
+            message: "What a steel promises is not known to this version, so it cannot be counted \
+                      in."
+            .to_owned(),
+            given: "steel".to_owned(),
+            allowed: "N(54,2)".to_owned(),
+            instead: "Write what you expect yourself, mean and standard deviation in HRC, or \
+                      leave it out: the files then speak alone."
+                .to_owned(),
+        },
+    }
+}
+
+/// What the command says about a CSV file as a whole.
+pub(crate) enum Sheet<'a> {
+    CannotOpen { path: &'a str, error: &'a io::Error },
+    CannotRead { path: &'a str, error: &'a io::Error },
+    Empty { path: &'a str },
+    NoColumn { column: &'a str, headings: &'a str },
+    RecordTooLong { line: u64, megabytes: u64 },
+    Finished { rows: u64, with_reason: u64 },
+}
+
+pub(crate) fn sheet(language: Language, what: &Sheet<'_>) -> String {
+    match language {
+        Language::English => match what {
+            Sheet::CannotOpen { path, error } => {
+                format!("{path} cannot be opened: {error}. Check the name and the folder.")
+            }
+            Sheet::CannotRead { path, error } => {
+                format!("Reading {path} failed: {error}. The rows before that are written.")
+            }
+            Sheet::Empty { path } => {
+                format!("{path} is empty. The first row must hold the headings of the columns.")
+            }
+            Sheet::NoColumn { column, headings } => format!(
+                "There is no column headed {column}. The headings are: {headings}. If that is \
+                 one heading instead of several, name what stands between them with --delimiter."
+            ),
+            Sheet::RecordTooLong { line, megabytes } => format!(
+                "The row that starts on line {line} runs on for more than {megabytes} MB: a \
+                 quote that is opened there is never closed. The rows before it are written."
+            ),
+            Sheet::Finished { rows, with_reason: 0 } => format!("{rows} rows, all converted."),
+            Sheet::Finished { rows, with_reason } => format!(
+                "{rows} rows; {with_reason} of them not or only partly converted, see the last \
+                 column."
+            ),
+        },
+    }
+}
+
+/// Why a row is not converted, where the core has no words for it.
+pub(crate) enum Row {
+    Fields { found: usize, headings: usize },
+    Lines { first: u64, last: u64 },
+    NotText,
+    EmptyCell,
+}
+
+pub(crate) fn row(language: Language, what: &Row) -> String {
+    match language {
+        Language::English => match what {
+            Row::Fields { found, headings } => {
+                format!("The row has {found} fields, there are {headings} headings.")
+            }
+            Row::Lines { first, last } => {
+                format!("It runs from line {first} to line {last}: a quote may be left open.")
+            }
+            Row::NotText => "The cell is not text in UTF-8.".to_owned(),
+            Row::EmptyCell => "The cell is empty.".to_owned(),
+        },
+    }
+}

@@ -1,0 +1,12 @@
+//! Tests of the built binary.
+
+#![expect(
+    clippy::indexing_slicing,
+    clippy::unwrap_used,
+    reason = "a helper that fails is a test that fails"
+)]
+
+mod common;
+mod golden;
+mod readme;
+mod scenarios;

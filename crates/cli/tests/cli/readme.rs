@@ -1,0 +1,139 @@
+//! The README says what the command does: its examples run, and it names every field of the JSON.
+
+use std::collections::BTreeSet;
+use std::fs;
+use std::path::PathBuf;
+
+use crate::common::{biteband, json, run};
+use serde_json::Value;
+
+const README: &str = include_str!("../../README.md");
+
+/// The text of every fenced block of a kind.
+fn blocks(kind: &str) -> Vec<String> {
+    let mut found = Vec::new();
+    let mut lines = README.lines();
+    while let Some(line) = lines.next() {
+        if line.strip_prefix("```") == Some(kind) {
+            let block: Vec<&str> = lines.by_ref().take_while(|line| *line != "```").collect();
+            found.push(block.join("\n"));
+        } else if line.starts_with("```") {
+            for line in lines.by_ref() {
+                if line == "```" {
+                    break;
+                }
+            }
+        }
+    }
+    found
+}
+
+/// Words between spaces; what stands in quotes is one word.
+fn arguments(command: &str) -> Vec<String> {
+    let mut words = vec![String::new()];
+    let mut quoted = false;
+    for c in command.chars() {
+        match c {
+            '"' => quoted = !quoted,
+            ' ' if !quoted => words.push(String::new()),
+            _ => words.last_mut().unwrap().push(c),
+        }
+    }
+    words
+}
+
+/// Line by line; `...` stands for any lines, and at the end of a line for any rest of it.
+fn is_as_shown(shown: &[&str], printed: &[&str]) -> bool {
+    match (shown.split_first(), printed.split_first()) {
+        (None, None) => true,
+        (Some((&"...", rest)), _) => {
+            (0..=printed.len()).any(|skipped| is_as_shown(rest, &printed[skipped..]))
+        }
+        (Some((line, rest)), Some((own, others))) => {
+            let same = match line.strip_suffix("...") {
+                Some(start) => own.starts_with(start.trim_end()),
+                None => line == own,
+            };
+            same && is_as_shown(rest, others)
+        }
+        _ => false,
+    }
+}
+
+#[test]
+fn examples_print_what_is_shown() {
+    let folder = PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join("readme");
+    fs::create_dir_all(&folder).unwrap();
+    fs::write(folder.join("readings.csv"), blocks("csv").concat() + "\n").unwrap();
+    let mut examples = 0;
+    for block in blocks("console") {
+        for example in block.split("$ biteband ").skip(1) {
+            let mut shown: Vec<&str> = example.lines().collect();
+            let command = arguments(shown.remove(0));
+            let code = match shown.last().and_then(|line| line.strip_prefix("[exit ")) {
+                Some(code) => {
+                    let code = code.trim_end_matches(']').parse().unwrap();
+                    shown.pop();
+                    code
+                }
+                None => 0,
+            };
+            let words: Vec<&str> = command.iter().map(String::as_str).collect();
+            let done = run(&words, b"", &folder);
+            let printed = format!("{}{}", done.out, done.err);
+            assert_eq!(done.code, code, "{command:?}\n{printed}");
+            let lines: Vec<&str> = printed.lines().collect();
+            assert!(is_as_shown(&shown, &lines), "{command:?}\n{printed}");
+            examples += 1;
+        }
+    }
+    assert!(examples >= 7, "{examples}");
+}
+
+fn keys(value: &Value, found: &mut BTreeSet<String>) {
+    match value {
+        Value::Object(fields) => {
+            for (key, value) in fields {
+                found.insert(key.clone());
+                keys(value, found);
+            }
+        }
+        Value::Array(items) => items.iter().for_each(|item| keys(item, found)),
+        _ => {}
+    }
+}
+
+#[test]
+fn every_field_of_the_json_is_described() {
+    let mut found = BTreeSet::new();
+    for arguments in [
+        &["convert", "HV 700 +-50", "--to", "HRC,HBW,Rm"][..],
+        &["convert", "52 HRC"],
+        &["convert", "15 HRC"],
+        &["file", "--bites", "55", "--skates", "50", "--target", "50-54 HRC"],
+        &["file", "--bites", "45", "--skates", "50"],
+        &["table", "astm-e140-t1"],
+        &["table", "--list"],
+        &["source", "astm-e140"],
+        &["source", "--list"],
+    ] {
+        keys(&json(arguments).json(), &mut found);
+    }
+    for key in &found {
+        let named = [format!("`{key}`"), format!("`{key}[]`"), format!("`{{\"{key}\"")];
+        assert!(named.iter().any(|named| README.contains(named)), "{key} is not in the README");
+    }
+    assert!(found.len() > 40);
+}
+
+#[test]
+fn every_option_of_the_help_is_described() {
+    for command in ["convert", "file", "table", "source"] {
+        let help = biteband(&[command, "--help"]);
+        assert_eq!(help.code, 0);
+        for word in help.out.split_whitespace().filter(|word| word.starts_with("--")) {
+            let option = word.trim_end_matches(|c: char| !c.is_ascii_alphabetic());
+            assert!(README.contains(option), "{option} is not in the README");
+        }
+    }
+}

@@ -1,0 +1,276 @@
+/** What a conversion is asked. */
+export interface ConvertQuestion {
+  /** The hardness as written: `52 HRC`, `38-42 HRC`, `HV 700 +-50`. */
+  text: string;
+  /** Scales to convert to, by symbol; the usual ones if left out. */
+  to?: string[];
+  /** Material class; only `carbon-alloy-steel` has tables. */
+  material?: string | null;
+  /** One table instead of the first that fits, by its id. */
+  table?: string | null;
+  /** Units of the texts; numbers stay in MPa. */
+  units?: "metric" | "inch";
+}
+
+/** A conversion that reached at least one scale. */
+export interface ConvertAnswer {
+  refused?: undefined;
+  input: ConvertInput;
+  results: Converted[];
+  /** One entry for each scale that was not reached. */
+  refusals: Refusal[];
+  cautions: string[];
+}
+
+/** What was understood. */
+export interface ConvertInput {
+  /** Symbol of the scale, `Rm` for tensile strength. */
+  scale: string;
+  /** `null` for a maximum. */
+  low: number | null;
+  /** `null` for a minimum. */
+  high: number | null;
+  /** In standard form. */
+  understood: string;
+  notes: Note[];
+}
+
+/** Where a text strays from the standard form, or what it leaves open. */
+export interface Note {
+  code: string;
+  text: string;
+  /** Whether it asks for something only the person or the paper's author can say. */
+  asks: boolean;
+}
+
+/** A number or range on another scale. */
+export interface Converted {
+  scale: string;
+  unit: string;
+  /** Unrounded; `null` for a range and where the print repeats a value. */
+  value: number | null;
+  /** Low end of the conversion's own width, or the converted low limit. */
+  low: number | null;
+  /** High end, likewise. */
+  high: number | null;
+  /** The share of cases that low to high is meant to hold; `null` for converted limits. */
+  width_level: number | null;
+  /** Half of the conversion's own width at 95 %. */
+  half_width: number;
+  table: string;
+  source: string;
+  /** `row 52`, `rows 52, 53`. */
+  basis: string;
+  flags: ("parenthesised" | "recalled" | "repeated")[];
+  /** What other tables say. */
+  others: Other[];
+  /** Rounded by the rule of the scale. */
+  shown: string;
+}
+
+/** What another table says. */
+export interface Other {
+  table: string;
+  value: number | null;
+  low: number | null;
+  high: number | null;
+  shown: string;
+}
+
+/** What one stroke of a file does. */
+export type Outcome = "bites" | "slight" | "skates";
+
+/** What a file test is asked. */
+export interface FileQuestion {
+  /** Grades of the files at hand, HRC; the trade set 40 to 65 if left out. */
+  set?: number[];
+  /** To how many HRC the files are graded; 1 if left out. */
+  tolerance?: number | null;
+  /** `practised` if left out. */
+  hand?: "careful" | "practised" | "casual" | null;
+  /** Every answer was bites or skates. */
+  yesNo?: boolean;
+  strokes?: Stroke[];
+  /** Strokes on pieces of known hardness. */
+  proved?: Proof[];
+  conditions?: Conditions;
+  /** Expected hardness: mean and standard deviation, HRC. */
+  prior?: [mean: number, sd: number] | null;
+  /** Wanted hardness as written: `50-54 HRC`, `58 HRC min`. */
+  target?: string | null;
+  /** Units of the texts; numbers stay in MPa. */
+  units?: "metric" | "inch";
+}
+
+/** One stroke on the part. */
+export interface Stroke {
+  /** Grade of the file, HRC. */
+  file: number;
+  outcome: Outcome;
+  /** Place on the part, from 1. */
+  spot?: number | null;
+}
+
+/** One stroke on a piece of known hardness. */
+export interface Proof {
+  /** Grade of the file, HRC. */
+  file: number;
+  /** Hardness of the piece, HRC. */
+  known: number;
+  outcome: Outcome;
+}
+
+/** Conditions that shift every stroke. */
+export interface Conditions {
+  /** Whether the skin was ground off; left out when not said. */
+  skinGround?: boolean | null;
+  edge?: boolean;
+  finishDiffers?: boolean;
+  carbideRich?: boolean;
+}
+
+/** A band with everything read off it. */
+export interface FileAnswer {
+  refused?: undefined;
+  verdict: string;
+  band: Band;
+  /** HRC; `null` when an end is open. */
+  median: number | null;
+  /** `null` when no target was given. */
+  target: TargetOdds | null;
+  /** Always empty in an answer. */
+  contradictions: Contradiction[];
+  next: Next;
+  /** The same band on other scales, widened by the conversion. */
+  scales: BandInScale[];
+  notes: string[];
+  cautions: string[];
+  /** Ids of the sources. */
+  sources: string[];
+}
+
+/** Files that contradict each other: no band. */
+export interface FileRefused {
+  refused: Refusal;
+  contradictions: Contradiction[];
+  next: Next;
+  cautions: string[];
+}
+
+/** A band of hardness. */
+export interface Band {
+  scale: string;
+  /** `null` when open. */
+  low: number | null;
+  /** `null` when open. */
+  high: number | null;
+  /** The share of cases the band is meant to hold. */
+  level: number;
+  open_low: boolean;
+  open_high: boolean;
+  /** In whole HRC, rounded outward. */
+  shown: string;
+}
+
+/** The band on another scale. */
+export interface BandInScale {
+  scale: string;
+  low: number | null;
+  high: number | null;
+  table: string;
+  shown: string;
+}
+
+/** Chances about the target. */
+export interface TargetOdds {
+  /** As understood, HRC. */
+  low: number | null;
+  /** As understood, HRC. */
+  high: number | null;
+  under: number;
+  inside: number;
+  over: number;
+  verdict: string;
+}
+
+/** Two files that disagree, or one with itself. */
+export interface Contradiction {
+  /** The file that skates, HRC. */
+  harder: number;
+  /** The file that bites, HRC. */
+  softer: number;
+  why: string;
+  causes: { text: string }[];
+  without_harder: string;
+  without_softer: string;
+}
+
+/** The next step. */
+export interface Next {
+  /** Grade of the file to stroke; `null` when another stroke would change little. */
+  file: number | null;
+  why: string;
+  say: string;
+  expected_width: number | null;
+  width_now: number;
+}
+
+/** Why there is no answer, and what to do instead. */
+export interface Refusal {
+  /** Stable name. */
+  code: string;
+  message: string;
+  given: string;
+  allowed: string;
+  instead: string;
+}
+
+/** A question without an answer. */
+export interface Refused {
+  refused: Refusal;
+}
+
+/** A table in a list of tables. */
+export interface TableListing {
+  id: string;
+  short: string;
+  title: string;
+  source: string;
+  row_scale: string;
+  rows: number;
+  columns: string[];
+  seen: string;
+}
+
+/** A table as printed. */
+export interface Table {
+  refused?: undefined;
+  id: string;
+  title: string;
+  source: string;
+  material: string;
+  conditions: string;
+  remarks: string[];
+  columns: string[];
+  /** From hard to soft. */
+  rows: TableRow[];
+}
+
+/** A printed row. */
+export interface TableRow {
+  /** One entry for each column; `null` where the print has a dash. */
+  values: (number | null)[];
+  /** As printed: parentheses kept, `~` behind a recalled number. */
+  printed: string[];
+}
+
+/** A standard, paper, data set or own working. */
+export interface Source {
+  id: string;
+  kind: string;
+  body: string;
+  title: string;
+  edition: string;
+  seen: string;
+  note: string;
+}

@@ -1,0 +1,128 @@
+//! The files beside the module agree with it: version, fields of the types.
+
+#![expect(clippy::unwrap_used, reason = "a helper that fails is a test that fails")]
+
+use std::collections::BTreeSet;
+
+use biteband_bench::answer::{
+    ConvertQuestion, FileQuestion, assess, convert, parse_strokes, sources, table, tables,
+};
+use biteband_bench::words::Language;
+use serde::Serialize;
+use serde_json::Value;
+
+const TYPES: &str = include_str!("../src/types.d.ts");
+const MANIFEST: &str = include_str!("../npm/package.json");
+const ENGLISH: Language = Language::English;
+
+#[test]
+fn package_has_the_version_of_the_workspace() {
+    let manifest: Value = serde_json::from_str(MANIFEST).unwrap();
+    assert_eq!(manifest["version"], env!("CARGO_PKG_VERSION"));
+    assert_eq!(manifest["name"], "biteband");
+}
+
+/// The fields that a TypeScript interface declares, and whether each may be left out.
+fn declared(interface: &str) -> BTreeSet<String> {
+    let start = format!("export interface {interface} {{");
+    let body = TYPES.split(&start).nth(1).unwrap().split("\n}").next().unwrap();
+    body.lines()
+        .map(str::trim)
+        .filter(|line| !line.starts_with(['/', '*']))
+        .filter_map(|line| line.split_once(": "))
+        .map(|(name, _)| name.trim_end_matches('?').to_owned())
+        .collect()
+}
+
+#[track_caller]
+fn same_fields(value: &Value, interface: &str) {
+    let own: BTreeSet<String> = value.as_object().unwrap().keys().cloned().collect();
+    let mut wanted = declared(interface);
+    // The mark by which answers and refusals are told apart has no field in an answer.
+    if !own.contains("refused") {
+        wanted.remove("refused");
+    }
+    assert_eq!(own, wanted, "{interface}");
+}
+
+fn plain(value: &impl Serialize) -> Value {
+    serde_json::to_value(value).unwrap()
+}
+
+#[test]
+fn conversion_types_have_the_fields_of_the_answers() {
+    let ask = |text: &str, to: &[&str]| ConvertQuestion {
+        text: text.to_owned(),
+        to: to.iter().map(|&scale| scale.to_owned()).collect(),
+        ..ConvertQuestion::default()
+    };
+    let answer = plain(&convert(ENGLISH, &ask("HV 700 +-50", &["HRC", "Rm"])).unwrap());
+    same_fields(&answer, "ConvertAnswer");
+    same_fields(&answer["input"], "ConvertInput");
+    same_fields(&answer["input"]["notes"][0], "Note");
+    same_fields(&answer["results"][0], "Converted");
+    same_fields(&answer["results"][0]["others"][0], "Other");
+    same_fields(&answer["refusals"][0], "Refusal");
+}
+
+#[test]
+fn file_types_have_the_fields_of_the_answers() {
+    let ask = |strokes: &str| FileQuestion {
+        strokes: parse_strokes(ENGLISH, strokes).unwrap(),
+        target: Some("50-54 HRC".to_owned()),
+        ..FileQuestion::default()
+    };
+    let answer = plain(&assess(ENGLISH, &ask("50:k 55:b")).unwrap());
+    same_fields(&answer, "FileAnswer");
+    same_fields(&answer["band"], "Band");
+    same_fields(&answer["target"], "TargetOdds");
+    same_fields(&answer["next"], "Next");
+    same_fields(&answer["scales"][0], "BandInScale");
+    let refused = plain(&assess(ENGLISH, &ask("40:k 45:b 50:k 55:b")).unwrap());
+    same_fields(&refused, "FileRefused");
+    same_fields(&refused["refused"], "Refusal");
+    same_fields(&refused["contradictions"][0], "Contradiction");
+}
+
+#[test]
+fn table_and_source_types_have_the_fields_of_the_answers() {
+    same_fields(&plain(&tables())[0], "TableListing");
+    let table = plain(&table(ENGLISH, "astm-e140-t1").unwrap());
+    same_fields(&table, "Table");
+    same_fields(&table["rows"][0], "TableRow");
+    same_fields(&plain(&sources(ENGLISH, None).unwrap())[0], "Source");
+}
+
+/// A question with every declared field is read; the fields that do not exist are refused by name.
+#[test]
+fn question_types_have_the_fields_of_the_questions() {
+    for (interface, value) in [
+        (
+            "ConvertQuestion",
+            serde_json::json!({ "text": "", "to": [], "material": null, "table": null, "units": "inch" }),
+        ),
+        (
+            "FileQuestion",
+            serde_json::json!({
+                "set": [], "tolerance": null, "hand": null, "yesNo": true, "strokes": [], "proved": [],
+                "conditions": {}, "prior": null, "target": null, "units": "metric",
+            }),
+        ),
+    ] {
+        same_fields(&value, interface);
+        if interface == "ConvertQuestion" {
+            serde_json::from_value::<ConvertQuestion>(value).unwrap();
+        } else {
+            serde_json::from_value::<FileQuestion>(value).unwrap();
+        }
+    }
+    let nested = serde_json::json!({
+        "strokes": [{ "file": 50, "outcome": "bites", "spot": 2 }],
+        "proved": [{ "file": 50, "known": 48, "outcome": "bites" }],
+        "conditions": { "skinGround": true, "edge": true, "finishDiffers": true, "carbideRich": true },
+    });
+    same_fields(&nested["strokes"][0], "Stroke");
+    same_fields(&nested["proved"][0], "Proof");
+    same_fields(&nested["conditions"], "Conditions");
+    serde_json::from_value::<FileQuestion>(nested).unwrap();
+}

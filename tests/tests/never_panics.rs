@@ -1,0 +1,102 @@
+//! Whatever is typed, there is an answer or a refusal that says something.
+
+use biteband_bench::Refusal;
+use biteband_bench::answer::{
+    ConvertQuestion, FileOutcome, FileQuestion, StrokeInput, assess, convert, parse_prior,
+    parse_proofs, parse_strokes, parse_target, sources, table,
+};
+use biteband_bench::state::list_of_grades;
+use biteband_bench::words::Language;
+use proptest::prelude::*;
+
+const ENGLISH: Language = Language::English;
+
+/// Anything at all, and text that is nearly right.
+fn text() -> impl Strategy<Value = String> {
+    let nearly = "[-+±0-9.,:;@#/ ()<>≥~a-zA-Z]{0,40}";
+    let reading = "(min |max |about )?-?[0-9]{1,5}([.,][0-9]{1,3})?( ?(-|to|\\+-|\\.\\.) ?[0-9]{1,4})? ?(HRC|HV|HBW|HRB|MPa|ksi|Rc|HV ?10|HBW 10/3000|HR|shore)?";
+    let strokes = "([0-9]{1,3}(#[0-9]{1,3})?:[bskx](,[bskx]){0,4} ?){0,6}";
+    let proofs = "([0-9]{1,2}@[0-9]{1,3}:[bskx],?){0,5}";
+    prop_oneof![any::<String>(), nearly, reading, strokes, proofs]
+}
+
+fn says_something(refusal: &Refusal) -> Result<(), TestCaseError> {
+    prop_assert!(!refusal.code.is_empty());
+    prop_assert!(!refusal.message.trim().is_empty(), "{refusal:?}");
+    Ok(())
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 2000, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn any_text_converts_or_is_refused(text in text(), to in proptest::option::of(text()), name in proptest::option::of(text())) {
+        let question = ConvertQuestion {
+            text,
+            to: to.into_iter().collect(),
+            table: name,
+            ..ConvertQuestion::default()
+        };
+        match convert(ENGLISH, &question) {
+            Ok(answer) => {
+                prop_assert!(!answer.results.is_empty());
+                prop_assert!(answer.results.iter().all(|r| !r.shown.is_empty() && r.half_width.is_finite()));
+                for refusal in &answer.refusals {
+                    says_something(refusal)?;
+                }
+            }
+            Err(refusal) => says_something(&refusal)?,
+        }
+    }
+
+    #[test]
+    fn any_text_of_a_file_test_is_read_or_refused(text in text()) {
+        if let Err(refusal) = parse_strokes(ENGLISH, &text) { says_something(&refusal)?; }
+        if let Err(refusal) = parse_proofs(ENGLISH, &text) { says_something(&refusal)?; }
+        if let Err(refusal) = parse_prior(ENGLISH, &text) { says_something(&refusal)?; }
+        if let Err(refusal) = parse_target(ENGLISH, &text) { says_something(&refusal)?; }
+        if let Err(refusal) = table(ENGLISH, &text) { says_something(&refusal)?; }
+        if let Err(refusal) = sources(ENGLISH, Some(&text)) { says_something(&refusal)?; }
+        if let Some(grades) = list_of_grades(&text) { prop_assert!(!grades.is_empty()); }
+    }
+}
+
+/// Numbers that a caller can hand over where a person cannot type them.
+fn number() -> impl Strategy<Value = f64> {
+    prop_oneof![any::<f64>(), 20.0..80.0_f64, Just(f64::NAN), Just(1e308), Just(50.0), Just(55.0)]
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 150, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn any_file_question_is_answered_or_refused(
+        set in proptest::collection::vec(number(), 0..4),
+        strokes in proptest::collection::vec((number(), text(), any::<Option<u8>>()), 0..3),
+        good in "([45][05]:[bsk](,[bsk]){0,3} ){0,4}",
+        proofs in text(),
+        target in proptest::option::of(text()),
+        prior in proptest::option::of((number(), number())),
+        tolerance in proptest::option::of(number()),
+    ) {
+        let mut all: Vec<StrokeInput> = parse_strokes(ENGLISH, &good).unwrap_or_default();
+        all.extend(strokes.into_iter().map(|(file, outcome, spot)| StrokeInput { file, outcome, spot }));
+        let question = FileQuestion {
+            set,
+            strokes: all,
+            proved: parse_proofs(ENGLISH, &proofs).unwrap_or_default(),
+            target,
+            prior,
+            tolerance,
+            ..FileQuestion::default()
+        };
+        match assess(ENGLISH, &question) {
+            Ok(FileOutcome::Answered(answer)) => {
+                prop_assert!(!answer.verdict.is_empty() && !answer.next.say.is_empty());
+                prop_assert!(answer.band.low.is_none_or(f64::is_finite));
+            }
+            Ok(FileOutcome::Refused(refused)) => says_something(&refused.refused)?,
+            Err(refusal) => says_something(&refusal)?,
+        }
+    }
+}
