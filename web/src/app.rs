@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use biteband_bench::state::{Action, App, Notice, Page, Theme, reduce, to_json};
+use biteband_bench::state::{Action, App, Notice, Page, Theme, reduce};
 use biteband_bench::words::{Language, Phrase, Ui};
 use gloo::events::EventListener;
 use yew::prelude::*;
@@ -77,10 +77,8 @@ pub(crate) fn Application(props: &Props) -> Html {
         let dispatcher = model.dispatcher();
         use_callback((), move |action, ()| dispatcher.dispatch(action))
     };
-    use_saving(&app, &opened, &dispatch);
-    use_theme(app.saved.settings.theme);
-    use_address(app.saved.page, &dispatch);
-    use_worker_messages(&dispatch);
+    use_following(&app, &opened, &dispatch);
+    use_messages(&dispatch);
 
     let page = match app.saved.page {
         Page::FileTest => file_test(&app, &dispatch),
@@ -116,92 +114,83 @@ fn focus_heading() {
     }
 }
 
+/// After every change: stores the state, shows the theme, names the page in the address.
 #[hook]
-fn use_saving(app: &Rc<App>, opened: &Opened, dispatch: &Dispatch) {
-    let failed = {
-        let dispatch = dispatch.clone();
-        Callback::from(move |notice| dispatch.emit(Action::Tell(notice)))
-    };
-    let opened = opened.clone();
-    let first = use_mut_ref(|| true);
-    use_effect_with(app.saved.clone(), move |saved| {
-        // The state as it was read needs no writing back.
-        if !first.replace(false) {
-            opened.save(to_json(saved), &failed);
+fn use_following(app: &Rc<App>, opened: &Opened, dispatch: &Dispatch) {
+    let (opened, dispatch) = (opened.clone(), dispatch.clone());
+    let before = use_mut_ref(|| None::<Rc<App>>);
+    use_effect_with(Rc::clone(app), move |app| {
+        let before = before.replace(Some(Rc::clone(app)));
+        match &before {
+            // The state as it was read needs no writing back.
+            Some(before) if before.saved != app.saved => {
+                let failed = Callback::from(move |notice| dispatch.emit(Action::Tell(notice)));
+                opened.save(&app.saved, &failed);
+            }
+            _ => {}
+        }
+        show_theme(app.saved.settings.theme);
+        let shown = before.map(|before| before.saved.page);
+        if shown != Some(app.saved.page) {
+            name_page(app.saved.page, shown.is_none());
         }
     });
 }
 
-#[hook]
-fn use_theme(theme: Theme) {
-    use_effect_with(theme, |theme| {
-        let root = gloo::utils::document_element();
-        let name = match theme {
-            Theme::Auto => None,
-            Theme::Light => Some("light"),
-            Theme::Dim => Some("dim"),
-        };
-        // Where storage is closed to the page, the theme still holds until the page is left.
-        let storage = gloo::utils::window().local_storage().ok().flatten();
-        match name {
-            None => {
-                let _ = root.remove_attribute("data-theme");
-                let _ = storage.map(|storage| storage.remove_item(THEME_KEY));
-            }
-            Some(name) => {
-                let _ = root.set_attribute("data-theme", name);
-                let _ = storage.map(|storage| storage.set_item(THEME_KEY, name));
-            }
+/// Sets the theme and leaves it where the start script finds it; where storage is closed to the page,
+/// the theme still holds until the page is left.
+fn show_theme(theme: Theme) {
+    let root = gloo::utils::document_element();
+    let storage = gloo::utils::window().local_storage().ok().flatten();
+    let name = match theme {
+        Theme::Auto => {
+            let _ = root.remove_attribute("data-theme");
+            let _ = storage.map(|storage| storage.remove_item(THEME_KEY));
+            return;
         }
-    });
+        Theme::Light => "light",
+        Theme::Dim => "dim",
+    };
+    let _ = root.set_attribute("data-theme", name);
+    let _ = storage.map(|storage| storage.set_item(THEME_KEY, name));
 }
 
 /// Keeps the address and the page the same, so that the back button works.
-#[hook]
-fn use_address(page: Page, dispatch: &Dispatch) {
-    let first = use_mut_ref(|| true);
-    use_effect_with(page, move |page| {
-        let location = gloo::utils::window().location();
-        let first = first.replace(false);
-        if location.hash().is_ok_and(|hash| hash == page.hash()) {
-            if !first {
-                focus_heading();
-            }
-            return;
-        }
-        if first {
-            // The first page replaces the bare address, so that "back" leaves at once.
+fn name_page(page: Page, first: bool) {
+    let location = gloo::utils::window().location();
+    let named = location.hash().is_ok_and(|hash| hash == page.hash());
+    if first {
+        // The first page replaces the bare address, so that "back" leaves at once.
+        if !named {
             let _ = location.replace(page.hash());
-        } else {
-            let _ = location.set_hash(page.hash());
-            focus_heading();
         }
-    });
-    let dispatch = dispatch.clone();
-    use_effect_with((), move |()| {
-        let window = gloo::utils::window();
-        let listener = EventListener::new(&window, "hashchange", move |_| {
-            if let Some(page) = page_of_address() {
-                dispatch.emit(Action::Go(page));
-            }
-        });
-        move || drop(listener)
-    });
+        return;
+    }
+    if !named {
+        let _ = location.set_hash(page.hash());
+    }
+    focus_heading();
 }
 
-/// What the start script says about the service worker.
+/// What comes from outside the components: the back button, and what the start script says about the
+/// service worker.
 #[hook]
-fn use_worker_messages(dispatch: &Dispatch) {
+fn use_messages(dispatch: &Dispatch) {
     let dispatch = dispatch.clone();
     use_effect_with((), move |()| {
         let window = gloo::utils::window();
-        let tell = |notice: Notice| {
+        let listen = |name: &'static str, answer: fn() -> Option<Action>| {
             let dispatch = dispatch.clone();
-            move |_: &Event| dispatch.emit(Action::Tell(notice))
+            EventListener::new(&window, name, move |_| {
+                if let Some(action) = answer() {
+                    dispatch.emit(action);
+                }
+            })
         };
         let listeners = [
-            EventListener::new(&window, "biteband:offline-ready", tell(Notice::OfflineReady)),
-            EventListener::new(&window, "biteband:update-waiting", tell(Notice::UpdateWaiting)),
+            listen("hashchange", || page_of_address().map(Action::Go)),
+            listen("biteband:offline-ready", || Some(Action::Tell(Notice::OfflineReady))),
+            listen("biteband:update-waiting", || Some(Action::Tell(Notice::UpdateWaiting))),
         ];
         move || drop(listeners)
     });

@@ -6,8 +6,12 @@
 use std::cell::RefCell;
 use std::rc::Rc;
 
-use biteband_bench::state::{Damage, Notice, Saved, from_json};
+use biteband_bench::state::{Damage, Found, Notice, Saved, document, read};
 use idb::{Database, DatabaseEvent, Error, Factory, ObjectStoreParams, TransactionMode};
+use js_sys::JSON;
+use serde::Serialize;
+use serde::de::DeserializeOwned;
+use serde_wasm_bindgen::Serializer;
 use wasm_bindgen::JsValue;
 use yew::Callback;
 
@@ -47,23 +51,51 @@ impl Opened {
         Self { saved: None, notice: Some(Notice::StorageRefused), unreadable: None, writer: None }
     }
 
-    /// Writes a document; `failed` is told when it could not be.
-    pub(crate) fn save(&self, document: String, failed: &Callback<Notice>) {
+    /// Writes the state; `failed` is told when it could not be.
+    pub(crate) fn save(&self, saved: &Saved, failed: &Callback<Notice>) {
         if let Some(writer) = &self.writer {
-            writer.write(document, failed);
+            match to_json(saved) {
+                Some(document) => writer.write(document, failed),
+                None => failed.emit(Notice::StorageFull),
+            }
         }
     }
 }
 
+/// The document as JSON text, by the browser's own writer.
+fn to_json(saved: &Saved) -> Option<String> {
+    let object = document(saved).serialize(&Serializer::json_compatible()).ok()?;
+    JSON::stringify(&object).ok()?.as_string()
+}
+
+/// A document as an object of the browser.
+struct Object(JsValue);
+
+impl Found for Object {
+    fn read<T: DeserializeOwned>(&self) -> Option<T> {
+        serde_wasm_bindgen::from_value(self.0.clone()).ok()
+    }
+
+    fn convert<T: DeserializeOwned>(value: serde_json::Value) -> Option<T> {
+        let object = value.serialize(&Serializer::json_compatible()).ok()?;
+        serde_wasm_bindgen::from_value(object).ok()
+    }
+}
+
+fn from_json(text: &str) -> Result<Saved, Damage> {
+    let object = JSON::parse(text).map_err(|_| Damage::Unreadable)?;
+    read(&Object(object))
+}
+
 /// Opens the database and reads the state.
 pub(crate) async fn open() -> Opened {
-    match read().await {
+    match look().await {
         Ok(opened) => opened,
         Err(_) => Opened::refused(),
     }
 }
 
-async fn read() -> Result<Opened, Error> {
+async fn look() -> Result<Opened, Error> {
     let factory = Factory::new()?;
     let mut request = factory.open(DATABASE, Some(LAYOUT))?;
     request.on_upgrade_needed(|event| {
@@ -102,7 +134,7 @@ async fn get(database: &Database, key: &str) -> Result<Option<String>, Error> {
     let value: Option<JsValue> = store.get(JsValue::from_str(key))?.await?;
     Ok(value.map(|value| {
         // Anything but a text was not written by this page; it is shown for what it is.
-        value.as_string().unwrap_or_else(|| format!("{value:?}"))
+        value.as_string().or_else(|| JSON::stringify(&value).ok()?.as_string()).unwrap_or_default()
     }))
 }
 

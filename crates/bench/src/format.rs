@@ -1,7 +1,7 @@
 //! Numbers as they are shown: rounded by the rule of the scale, always with their unit.
 
 use biteband_hardness::{Axis, Rounding};
-use biteband_quantity::Megapascals;
+use biteband_quantity::{Megapascals, Shown};
 use serde::{Deserialize, Serialize};
 
 /// Units of everything that is not a hardness; a display choice, the core sees one unit.
@@ -29,7 +29,7 @@ impl Units {
     #[must_use]
     pub fn number(self, axis: Axis, value: f64) -> String {
         match (self, axis) {
-            (Self::Inch, Axis::Tensile) => format!("{:.0}", value / Megapascals::PER_KSI),
+            (Self::Inch, Axis::Tensile) => fixed(value / Megapascals::PER_KSI, 0),
             _ => converted(axis, value),
         }
     }
@@ -38,11 +38,8 @@ impl Units {
     #[must_use]
     pub fn width(self, axis: Axis, half: f64) -> String {
         let half = if self.of(axis) == "ksi" { half / Megapascals::PER_KSI } else { half };
-        if half < 10.0 {
-            format!("{:.1} {}", half, self.of(axis))
-        } else {
-            format!("{half:.0} {}", self.of(axis))
-        }
+        let decimals = u8::from(half < 10.0);
+        format!("{} {}", fixed(half, decimals), self.of(axis))
     }
 
     /// A converted number with its unit.
@@ -69,22 +66,51 @@ impl Units {
 #[must_use]
 pub fn exact(value: f64) -> String {
     // Three hundred digits tell nobody anything.
-    if value.abs() >= 1e9 { format!("{value:e}") } else { format!("{value}") }
+    Shown(value).to_string()
+}
+
+/// A number with a fixed count of decimals, halves to the even neighbour.
+///
+/// Put together from whole numbers, as [`Shown`] is and for the same reason.
+#[must_use]
+pub fn fixed(value: f64, decimals: u8) -> String {
+    let mut unit = 1_i64;
+    for _ in 0..decimals.min(6) {
+        unit = unit.saturating_mul(10);
+    }
+    let scaled = (value * to_float(unit)).round_ties_even();
+    let sign = if scaled < 0.0 { "-" } else { "" };
+    let whole = to_whole(scaled.abs());
+    let (before, after) = (whole / unit, whole % unit);
+    if decimals == 0 {
+        format!("{sign}{before}")
+    } else {
+        format!("{sign}{before}.{after:0width$}", width = usize::from(decimals.min(6)))
+    }
+}
+
+#[expect(clippy::cast_precision_loss, reason = "powers of ten to a million are exact")]
+const fn to_float(unit: i64) -> f64 {
+    unit as f64
+}
+
+#[expect(clippy::cast_possible_truncation, reason = "larger numbers end at the largest whole one")]
+const fn to_whole(value: f64) -> i64 {
+    value as i64
 }
 
 /// A table end: at most one decimal.
 #[must_use]
 pub fn plain(value: f64) -> String {
-    let rounded = (value * 10.0).round() / 10.0;
-    format!("{rounded}")
+    Shown((value * 10.0).round() / 10.0).to_string()
 }
 
 /// As given, with its unit.
 #[must_use]
 pub fn exact_with_unit(axis: Axis, value: f64) -> String {
     match axis {
-        Axis::Tensile => format!("{value:.0} MPa"),
-        Axis::Hardness(scale) => format!("{value} {scale}"),
+        Axis::Tensile => format!("{} MPa", fixed(value, 0)),
+        Axis::Hardness(scale) => format!("{} {scale}", Shown(value)),
     }
 }
 
@@ -92,7 +118,7 @@ pub fn exact_with_unit(axis: Axis, value: f64) -> String {
 #[must_use]
 pub fn converted(axis: Axis, value: f64) -> String {
     let (rounded, decimals) = Rounding::converted(axis).apply(value);
-    format!("{rounded:.*}", usize::from(decimals))
+    fixed(rounded, decimals)
 }
 
 /// A converted number with its unit.
@@ -111,13 +137,13 @@ pub fn dash(low: &str, high: &str) -> String {
 /// computed one.
 #[must_use]
 pub fn outward_low(hrc: f64) -> String {
-    format!("{:.0}", hrc.floor())
+    fixed(hrc.floor(), 0)
 }
 
 /// See [`outward_low`].
 #[must_use]
 pub fn outward_high(hrc: f64) -> String {
-    format!("{:.0}", hrc.ceil())
+    fixed(hrc.ceil(), 0)
 }
 
 /// Shares in whole per cent that add to 100: the largest remainders are rounded up.
@@ -141,16 +167,7 @@ pub fn percents<const N: usize>(shares: [f64; N]) -> [u32; N] {
         }
         missing -= 1.0;
     }
-    shown.map(whole)
-}
-
-#[expect(
-    clippy::cast_possible_truncation,
-    clippy::cast_sign_loss,
-    reason = "the value is a whole number from 0 to 100"
-)]
-fn whole(value: f64) -> u32 {
-    value as u32
+    shown.map(|share| u32::try_from(to_whole(share)).unwrap_or(0))
 }
 
 /// Long input cut for an error message; nothing is cut where it is stored.
@@ -169,6 +186,16 @@ pub fn shortened(text: &str) -> String {
 mod tests {
     use super::*;
     use biteband_hardness::Scale;
+
+    #[test]
+    fn fixed_decimals_agree_with_the_standard_library() {
+        for value in [0.0, 0.04, 0.96, 9.95, 12.5, 99.949, 1203.0, -3.26, 61.0] {
+            for decimals in 0..3_u8 {
+                let theirs = format!("{value:.*}", usize::from(decimals));
+                assert_eq!(fixed(value, decimals), theirs, "{value} {decimals}");
+            }
+        }
+    }
 
     #[test]
     fn percents_always_add_to_a_hundred() {

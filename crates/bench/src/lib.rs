@@ -14,7 +14,6 @@
 
 pub mod answer;
 pub mod format;
-mod plain;
 mod refusal;
 pub mod state;
 pub mod view;

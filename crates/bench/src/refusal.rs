@@ -2,7 +2,7 @@
 
 use biteband_evidence as evidence;
 use biteband_hardness::{Axis, Error, Reading, Scale, TableId, designation, spans};
-use biteband_quantity::sort_by_number;
+use biteband_quantity::{Shown, sort_by_number};
 use serde::Serialize;
 
 use crate::format;
@@ -57,6 +57,7 @@ impl Refusal {
 
     /// From a conversion that no table allows.
     #[must_use]
+    #[expect(clippy::too_many_lines, reason = "one arm for each refusal, none of them long")]
     pub fn of_hardness(language: Language, error: &Error) -> Self {
         let code = error.code();
         match *error {
@@ -83,8 +84,13 @@ impl Refusal {
             Error::Strength(inner) => Self::new(
                 code,
                 format!("{inner}."),
-                format!("{} {}", inner.given, inner.bounds.symbol),
-                format!("{} to {} {}", inner.bounds.min, inner.bounds.max, inner.bounds.symbol),
+                format!("{} {}", Shown(inner.given), inner.bounds.symbol),
+                format!(
+                    "{} to {} {}",
+                    Shown(inner.bounds.min),
+                    Shown(inner.bounds.max),
+                    inner.bounds.symbol
+                ),
                 language.say(Phrase::OutsideScaleInstead(Scale::Hbw)),
             ),
             Error::SameAxis { axis } => Self::new(
@@ -165,7 +171,7 @@ impl Refusal {
     pub fn of_evidence(language: Language, error: &evidence::Error) -> Self {
         let (given, allowed) = match error {
             evidence::Error::OutOfRange { given, min, max, .. } => {
-                (format::exact(*given), format!("{min} to {max}"))
+                (format::exact(*given), format!("{} to {}", Shown(*min), Shown(*max)))
             }
             _ => (String::new(), String::new()),
         };

@@ -2,6 +2,8 @@
 
 use core::fmt;
 
+use biteband_quantity::Shown;
+
 /// The quantity of which a value lay outside its range.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum What {
@@ -170,15 +172,18 @@ impl fmt::Display for Error {
             ),
             Self::EqualGrades { grade } => write!(
                 f,
-                "two files are marked {grade} HRC, grades must differ by 0.01 HRC or more: count the strokes of both as one file's or give each its measured grade"
+                "two files are marked {grade} HRC, grades must differ by 0.01 HRC or more: count the strokes of both as one file's or give each its measured grade",
+                grade = Shown(grade),
             ),
             Self::OutOfRange { what, given, min, max } => {
                 let (name, unit, way_out) = what.words();
+                let (given, min, max) = (Shown(given), Shown(min), Shown(max));
                 write!(f, "{name} is {given}{unit}, the range is {min} to {max}{unit}: {way_out}")
             }
             Self::NoSuchFile { grade } => write!(
                 f,
-                "no file of the set is marked {grade} HRC, only grades of the set can be stroked: add the file to the set"
+                "no file of the set is marked {grade} HRC, only grades of the set can be stroked: add the file to the set",
+                grade = Shown(grade),
             ),
             Self::ForeignFile { place, count } => write!(
                 f,
@@ -186,7 +191,8 @@ impl fmt::Display for Error {
             ),
             Self::TooManyStrokes { grade, max } => write!(
                 f,
-                "the file marked {grade} HRC has more than {max} strokes, more teach nothing: leave out the rest"
+                "the file marked {grade} HRC has more than {max} strokes, more teach nothing: leave out the rest",
+                grade = Shown(grade),
             ),
             Self::TooManySpots { max } => write!(
                 f,
@@ -194,15 +200,20 @@ impl fmt::Display for Error {
             ),
             Self::SlightInYesNo { grade } => write!(
                 f,
-                "a slight bite of the file marked {grade} HRC stands among yes or no answers, which are bites and skates: answer three ways or decide the stroke"
+                "a slight bite of the file marked {grade} HRC stands among yes or no answers, which are bites and skates: answer three ways or decide the stroke",
+                grade = Shown(grade),
             ),
             Self::TargetUpsideDown { low, high } => write!(
                 f,
-                "the target runs from {low} to {high} HRC, its lower limit must be below its upper limit: exchange the limits or widen them"
+                "the target runs from {low} to {high} HRC, its lower limit must be below its upper limit: exchange the limits or widen them",
+                low = Shown(low),
+                high = Shown(high),
             ),
             Self::BeliefUpsideDown { low, high } => write!(
                 f,
-                "the belief runs from {low} to {high} HRC, its lower limit must be below its upper limit: exchange the limits or widen them"
+                "the belief runs from {low} to {high} HRC, its lower limit must be below its upper limit: exchange the limits or widen them",
+                low = Shown(low),
+                high = Shown(high),
             ),
             Self::NothingLeft => f.write_str(
                 "the two beliefs share no possible hardness, one of them must be wrong: check the evidence behind each",

@@ -4,7 +4,7 @@ use core::fmt;
 
 use crate::axis::{Axis, Scale};
 use crate::table::TableId;
-use biteband_quantity::OutOfBounds;
+use biteband_quantity::{OutOfBounds, Shown};
 
 /// Why no number is given.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -114,6 +114,7 @@ impl fmt::Display for Error {
             Self::NotANumber { axis } => write!(f, "{axis} needs a finite number"),
             Self::OutsideScale { scale, given } => {
                 let (min, max) = scale.range();
+                let (given, min, max) = (Shown(*given), Shown(min), Shown(max));
                 write!(f, "{given} {scale} is outside the scale, which runs from {min} to {max}")
             }
             Self::Strength(error) => error.fmt(f),
@@ -123,18 +124,22 @@ impl fmt::Display for Error {
             }
             Self::OutsideTables { from, given, to, nearest, .. } => write!(
                 f,
-                "{given} {} is outside every table from {from} to {to}, which end at {} {}",
+                "{} {} is outside every table from {from} to {to}, which end at {} {}",
+                Shown(*given),
                 from.unit(),
-                nearest.value,
+                Shown(nearest.value),
                 from.unit()
             ),
             Self::Backward { axis, low, high } => {
+                let (low, high) = (Shown(*low), Shown(*high));
                 write!(f, "the range runs backwards from {low} to {high} {}", axis.unit())
             }
             Self::NoLimit { axis } => write!(f, "the range in {axis} has no limit"),
             Self::NoSingleTable { from, low, high, to } => write!(
                 f,
-                "no single table holds {low} to {high} {} and {to}, and tables are not joined",
+                "no single table holds {} to {} {} and {to}, and tables are not joined",
+                Shown(*low),
+                Shown(*high),
                 from.unit()
             ),
         }

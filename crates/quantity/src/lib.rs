@@ -64,7 +64,8 @@ impl OutOfBounds {
 impl fmt::Display for OutOfBounds {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let Bounds { what, symbol, min, max, why } = self.bounds;
-        write!(f, "{what} of {} {symbol} is outside {min} to {max} {symbol}: {why}", self.given)
+        let (given, min, max) = (Shown(self.given), Shown(min), Shown(max));
+        write!(f, "{what} of {given} {symbol} is outside {min} to {max} {symbol}: {why}")
     }
 }
 
@@ -150,6 +151,60 @@ impl Megapascals {
     }
 }
 
+/// A number as a person writes it: at most nine decimals, none that are needless.
+///
+/// Put together from whole numbers: the standard library's way to decimals is exact for every double,
+/// and a heavier part of the page than the few digits of a reading are worth. Numbers of a billion and
+/// more, which no reading has, are named instead of spelled out.
+///
+/// # Example
+/// ```
+/// use biteband_quantity::Shown;
+/// assert_eq!(format!("{} {} {}", Shown(52.0), Shown(62.5), Shown(-0.1)), "52 62.5 -0.1");
+/// assert_eq!(Shown(1e308).to_string(), "more than 1e9");
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Shown(pub f64);
+
+impl fmt::Display for Shown {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let value = self.0;
+        if value.is_nan() {
+            f.write_str("not a number")
+        } else if value >= 1e9 {
+            f.write_str("more than 1e9")
+        } else if value <= -1e9 {
+            f.write_str("less than -1e9")
+        } else {
+            let billionths = to_whole((value * 1e9).abs() + 0.5);
+            if value < 0.0 && billionths > 0 {
+                f.write_str("-")?;
+            }
+            write_decimal(f, billionths, 9)
+        }
+    }
+}
+
+/// Writes a whole number of units in the last of `decimals` places, without trailing noughts.
+fn write_decimal(f: &mut fmt::Formatter<'_>, units: u64, decimals: usize) -> fmt::Result {
+    let (mut units, mut decimals) = (units, decimals);
+    while decimals > 0 && units % 10 == 0 {
+        (units, decimals) = (units / 10, decimals - 1);
+    }
+    let one = (0..decimals).fold(1_u64, |one, _| one * 10);
+    write!(f, "{}", units / one)?;
+    if decimals > 0 { write!(f, ".{:0decimals$}", units % one) } else { Ok(()) }
+}
+
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "the callers hand over numbers from nought to 1e18"
+)]
+const fn to_whole(value: f64) -> u64 {
+    value as u64
+}
+
 /// Puts items in order of a number, lowest first; equal ones keep their order.
 ///
 /// Insertion, one neighbour at a time: every list in this project is short, and a general sort with its
@@ -203,6 +258,16 @@ mod tests {
             "tensile strength of 5 MPa is outside 50 to 4000 MPa: no steel breaks below or holds above it"
         );
         assert_eq!(error.code(), "quantity.out_of_bounds");
+    }
+
+    #[test]
+    fn numbers_are_shown_as_the_standard_library_shows_them() {
+        for value in [0.0, 1.0, 52.5, 0.1, 0.3, 95.47, 187.5, 15.625, 0.001, 1203.2, -7.25, 1e8] {
+            assert_eq!(Shown(value).to_string(), value.to_string());
+        }
+        assert_eq!(Shown(f64::NAN).to_string(), "not a number");
+        assert_eq!(Shown(f64::NEG_INFINITY).to_string(), "less than -1e9");
+        assert_eq!(Shown(2.0 / 3.0).to_string(), "0.666666667");
     }
 
     #[test]

@@ -1,2 +1,63 @@
-//! main
-fn main() {}
+//! Everything a script would do for the project, as one program: `cargo xtask <command>`.
+
+mod budget;
+mod digest;
+mod npm;
+mod page;
+mod post_build;
+mod process;
+mod project;
+mod serve;
+mod single_file;
+mod suite;
+mod tables;
+mod tools;
+
+use std::process::ExitCode;
+
+/// What every command returns; the error is a sentence for the person who ran it.
+type Outcome<T = ()> = Result<T, Box<dyn std::error::Error>>;
+
+const HELP: &str = "\
+cargo xtask <command>
+
+  app [--port N] [--build-only]   build the page into dist/ and serve it on this machine
+  test [step ...]                 run every check, or only the named steps
+  single-file                     make one self-contained HTML file from dist/
+  tables                          write the static tables from the data files of hardness
+  npm                             build the npm package into target/npm-package/
+  budget                          print the size table of dist/ and fail over a limit
+  post-build [--dist DIR]         write the service worker of a built page (trunk calls this)
+";
+
+fn main() -> ExitCode {
+    let arguments: Vec<String> = std::env::args().skip(1).collect();
+    match dispatch(&arguments) {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(error) => {
+            eprintln!("\nstopped: {error}");
+            ExitCode::FAILURE
+        }
+    }
+}
+
+fn dispatch(arguments: &[String]) -> Outcome {
+    let (command, rest) = match arguments.split_first() {
+        Some((command, rest)) => (command.as_str(), rest),
+        None => ("help", arguments),
+    };
+    match command {
+        "app" => page::app(rest),
+        "test" => suite::run(rest),
+        "single-file" => single_file::run(),
+        "tables" => tables::write(&project::root()),
+        "npm" => npm::run(),
+        "budget" => budget::check(&project::dist()),
+        "post-build" => post_build::run(rest),
+        "help" | "--help" | "-h" => {
+            print!("{HELP}");
+            Ok(())
+        }
+        other => Err(format!("there is no command `{other}`\n\n{HELP}").into()),
+    }
+}

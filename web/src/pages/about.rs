@@ -3,7 +3,7 @@
 use std::rc::Rc;
 
 use biteband_bench::state::{Action, App};
-use biteband_bench::view::{AboutView, Chip, about as view_of};
+use biteband_bench::view::{AboutView, about as view_of};
 use biteband_bench::words::{Phrase, Ui};
 use yew::prelude::*;
 
@@ -34,30 +34,13 @@ pub(crate) fn about(app: &Rc<App>, dispatch: &Dispatch) -> Html {
 }
 
 fn settings(props: Handed<'_>, view: &AboutView) -> Html {
-    let themes: Vec<_> = view.themes.iter().map(|(theme, _)| *theme).collect();
-    let units: Vec<_> = view.units.iter().map(|(units, _)| *units).collect();
-    let pick_theme = {
-        let dispatch = props.dispatch.clone();
-        Callback::from(move |place: usize| {
-            if let Some(theme) = themes.get(place) {
-                dispatch.emit(Action::SetTheme(*theme));
-            }
-        })
-    };
-    let pick_units = {
-        let dispatch = props.dispatch.clone();
-        Callback::from(move |place: usize| {
-            if let Some(units) = units.get(place) {
-                dispatch.emit(Action::SetUnits(*units));
-            }
-        })
-    };
-    let theme_chips: Vec<Chip> = view.themes.iter().map(|(_, chip)| chip.clone()).collect();
-    let unit_chips: Vec<Chip> = view.units.iter().map(|(_, chip)| chip.clone()).collect();
+    let Handed { dispatch, .. } = props;
+    let themes = view.themes.iter().map(|(theme, chip)| (chip.clone(), Action::SetTheme(*theme)));
+    let units = view.units.iter().map(|(units, chip)| (chip.clone(), Action::SetUnits(*units)));
     html! {
         <section class="card">
-            { chips(Ui::Theme, Group::Seen, &theme_chips, &pick_theme) }
-            { chips(Ui::StrengthUnit, Group::Seen, &unit_chips, &pick_units) }
+            { chips(dispatch, Ui::Theme, Group::Seen, themes) }
+            { chips(dispatch, Ui::StrengthUnit, Group::Seen, units) }
         </section>
     }
 }

@@ -10,8 +10,11 @@ use yew::prelude::*;
 use super::file_test::Handed;
 use crate::app::{Dispatch, LANGUAGE, label};
 use crate::parts::aligned::aligned;
-use crate::parts::chips::{Name as Group, chips};
-use crate::parts::field::Field;
+use crate::parts::chips::{Name as Group, chips, folded, press, small};
+use crate::parts::field::{Look, field};
+
+const LOOK: Look =
+    Look { title: Ui::ConvertField, hint: Some(Ui::ConvertHint), class: "field large" };
 
 /// The page.
 pub(crate) fn convert(app: &Rc<App>, dispatch: &Dispatch) -> Html {
@@ -31,50 +34,26 @@ pub(crate) fn convert(app: &Rc<App>, dispatch: &Dispatch) -> Html {
 }
 
 fn entry(props: Handed<'_>, view: &ConvertView) -> Html {
-    let keys: Vec<&'static str> = view.scales.iter().map(|chip| chip.key).collect();
-    let pick = {
-        let dispatch = props.dispatch.clone();
-        Callback::from(move |place: usize| {
-            if let Some(key) = keys.get(place) {
-                dispatch.emit(Action::ConvertScale(key));
-            }
-        })
-    };
+    let Handed { dispatch, .. } = props;
     let more = props.app.saved.convert.more;
-    let toggle = {
-        let dispatch = props.dispatch.clone();
-        Callback::from(move |_: MouseEvent| dispatch.emit(Action::ConvertMore(!more)))
-    };
+    let scales = view.scales.iter().map(|chip| (chip.clone(), Action::ConvertScale(chip.key)));
+    let tables = view.tables.iter().map(|table| {
+        let chip =
+            Chip { key: table.key.unwrap_or("any"), label: table.label.clone(), on: table.on };
+        (chip, Action::ConvertTable(table.key))
+    });
     html! {
         <section class="card">
-            <Field app={Rc::clone(props.app)} dispatch={props.dispatch.clone()} name={Name::Convert} large=true
-                label={label(Ui::ConvertField)} hint={label(Ui::ConvertHint)} problem={view.problem.clone()} />
-            { chips(Ui::ConvertScales, Group::Heard, &view.scales, &pick) }
-            <button type="button" class="quiet" onclick={toggle} aria-expanded={more.to_string()}>
+            { field(props.app, dispatch, Name::Convert, LOOK, view.problem.as_ref()) }
+            { chips(dispatch, Ui::ConvertScales, Group::Heard, scales) }
+            <button type="button" class="quiet" onclick={press(dispatch, Action::ConvertMore(!more))}
+                aria-expanded={if more { "true" } else { "false" }}>
                 { label(if more { Ui::FewerScales } else { Ui::MoreScales }) }
             </button>
-            { tables(props, view) }
-            <p class="small">{ LANGUAGE.say(Phrase::Material) }</p>
+            { chips(dispatch, Ui::TableChoice, Group::Seen, tables) }
+            { small(LANGUAGE.say(Phrase::Material)) }
         </section>
     }
-}
-
-fn tables(props: Handed<'_>, view: &ConvertView) -> Html {
-    let keys: Vec<Option<&'static str>> = view.tables.iter().map(|chip| chip.key).collect();
-    let pick = {
-        let dispatch = props.dispatch.clone();
-        Callback::from(move |place: usize| {
-            if let Some(key) = keys.get(place) {
-                dispatch.emit(Action::ConvertTable(*key));
-            }
-        })
-    };
-    let list: Vec<Chip> = view
-        .tables
-        .iter()
-        .map(|t| Chip { key: t.key.unwrap_or("any"), label: t.label.clone(), on: t.on })
-        .collect();
-    chips(Ui::TableChoice, Group::Seen, &list, &pick)
 }
 
 fn answer(view: &ConvertView) -> Html {
@@ -100,7 +79,7 @@ fn answer(view: &ConvertView) -> Html {
                             </tr>
                         }) }
                     </tbody></table>
-                    <p class="small">{ LANGUAGE.say(Phrase::WidthMeaning) }</p>
+                    { small(LANGUAGE.say(Phrase::WidthMeaning)) }
                 </section>
             }
             { for view.refusals.iter().map(refusal) }
@@ -116,10 +95,7 @@ fn refusal(problem: &Problem) -> Html {
 fn where_from(view: &ConvertView) -> Html {
     html! {
         if !view.results.is_empty() {
-            <details class="card">
-                <summary>{ label(Ui::ConvertWhere) }</summary>
-                { for view.results.iter().map(origin) }
-            </details>
+            { folded(Ui::ConvertWhere, view.results.iter().map(origin).collect()) }
         }
     }
 }
@@ -131,9 +107,9 @@ fn origin(result: &ResultView) -> Html {
             <p><b>{ &result.shown }</b>{ " " }{ &result.width }</p>
             <p>{ result.table }{ ": " }{ &result.basis }</p>
             if !result.marks.is_empty() { <p>{ &result.marks }</p> }
-            <p class="small">{ &result.source }</p>
-            <p class="small">{ result.material }</p>
-            <p class="small">{ &result.others_line }</p>
+            { small(result.source.clone()) }
+            { small(result.material) }
+            { small(result.others_line.clone()) }
         </section>
     }
 }

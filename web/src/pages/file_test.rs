@@ -9,8 +9,8 @@ use biteband_bench::words::{Phrase, Ui};
 use yew::prelude::*;
 
 use crate::app::{Dispatch, LANGUAGE, label};
-use crate::parts::chips::{Name as Group, chips};
-use crate::parts::field::Field;
+use crate::parts::chips::{Name as Group, button, chips, folded, press, small};
+use crate::parts::field::{Look, field as entry};
 use crate::parts::rule::rule;
 
 /// What every part of a page is handed.
@@ -40,11 +40,11 @@ pub(crate) fn file_test(app: &Rc<App>, dispatch: &Dispatch) -> Html {
                 { scales(&view) }
                 <section class="card">{ target(props, &view) }</section>
                 { conditions(props) }
-                { set_up(props, &view) }
-                <details class="card">
-                    <summary>{ label(Ui::Why) }</summary>
-                    <p>{ label(Ui::WhyModel) }</p>
-                </details>
+                { hand(props, &view) }
+                { files(props, &view) }
+                { proving(props, &view) }
+                { expectation(props, &view) }
+                { folded(Ui::Why, html! { <p>{ label(Ui::WhyModel) }</p> }) }
                 <section class="caution">
                     <b>{ LANGUAGE.say(Phrase::EyesTitle) }</b>{ " " }{ LANGUAGE.say(Phrase::Eyes) }
                 </section>
@@ -96,32 +96,17 @@ fn odds(view: &OddsView) -> Html {
 }
 
 fn controls(props: Handed<'_>, view: &FileTestView) -> Html {
-    let send = |action: Action| {
-        let dispatch = props.dispatch.clone();
-        Callback::from(move |_: MouseEvent| dispatch.emit(action.clone()))
-    };
-    let spots: Vec<u8> = view.spots.iter().map(|(spot, _)| *spot).collect();
-    let pick = {
-        let dispatch = props.dispatch.clone();
-        Callback::from(move |place: usize| {
-            if let Some(spot) = spots.get(place) {
-                dispatch.emit(Action::PickSpot(*spot));
-            }
-        })
-    };
+    let Handed { dispatch, .. } = props;
+    let spots = view.spots.iter().map(|(spot, chip)| (chip.clone(), Action::PickSpot(*spot)));
     html! {
         <div class="controls">
             <div class="actions">
-                <button type="button" disabled={!view.can_undo} onclick={send(Action::Undo)}>{ label(Ui::Undo) }</button>
-                <button type="button" disabled={!view.can_clear} onclick={send(Action::StartAgain)}>{ label(Ui::StartAgain) }</button>
+                <button type="button" disabled={!view.can_undo} onclick={press(dispatch, Action::Undo)}>{ label(Ui::Undo) }</button>
+                <button type="button" disabled={!view.can_clear} onclick={press(dispatch, Action::StartAgain)}>{ label(Ui::StartAgain) }</button>
             </div>
-            { chips(Ui::Spot, Group::Seen, &labels(&view.spots), &pick) }
+            { chips(dispatch, Ui::Spot, Group::Seen, spots) }
         </div>
     }
-}
-
-fn labels<T>(list: &[(T, Chip)]) -> Vec<Chip> {
-    list.iter().map(|(_, chip)| chip.clone()).collect()
 }
 
 fn next(view: &FileTestView) -> Html {
@@ -162,35 +147,21 @@ fn scales(view: &FileTestView) -> Html {
 }
 
 fn field(props: Handed<'_>, view: &FileTestView, name: Name, title: Ui, hint: Option<Ui>) -> Html {
-    html! {
-        <Field app={Rc::clone(props.app)} dispatch={props.dispatch.clone()} {name} label={label(title)}
-            hint={hint.map(label).unwrap_or_default()} problem={view.problem_of(name).cloned()} />
-    }
+    let look = Look { title, hint, class: "field" };
+    entry(props.app, props.dispatch, name, look, view.problem_of(name))
 }
 
 fn target(props: Handed<'_>, view: &FileTestView) -> Html {
     field(props, view, Name::Target, Ui::Target, Some(Ui::TargetHint))
 }
 
-/// A yes-or-no condition as two chips.
-fn condition(
-    props: Handed<'_>,
-    title: Ui,
-    names: [(Ui, bool); 2],
-    set: [ConditionsInput; 2],
-) -> Html {
-    let dispatch = props.dispatch.clone();
-    let onpick = Callback::from(move |place: usize| {
-        if let Some(conditions) = set.get(place) {
-            dispatch.emit(Action::SetConditions(*conditions));
-        }
+/// A condition as two chips.
+fn condition(props: Handed<'_>, title: Ui, choices: [(Ui, bool, ConditionsInput); 2]) -> Html {
+    let both = choices.map(|(ui, on, conditions)| {
+        let label = LANGUAGE.say(Phrase::Ui(ui)).into_owned();
+        (Chip { key: "condition", label, on }, Action::SetConditions(conditions))
     });
-    let both = names.map(|(ui, on)| Chip {
-        key: "condition",
-        label: LANGUAGE.say(Phrase::Ui(ui)).into_owned(),
-        on,
-    });
-    chips(title, Group::Seen, &both, &onpick)
+    chips(props.dispatch, title, Group::Seen, both)
 }
 
 fn conditions(props: Handed<'_>) -> Html {
@@ -202,117 +173,93 @@ fn conditions(props: Handed<'_>) -> Html {
     html! {
         <section class="card">
             <h2>{ label(Ui::Conditions) }</h2>
-            { condition(props, Ui::ConditionSkin,
-                [(Ui::SkinGround, now.skin_ground == Some(true)), (Ui::SkinNotGround, now.skin_ground == Some(false))],
-                [skin(true), skin(false)]) }
-            { condition(props, Ui::ConditionPlace,
-                [(Ui::PlaceFlat, !now.edge), (Ui::PlaceEdge, now.edge)], [edge(false), edge(true)]) }
-            { condition(props, Ui::ConditionFinish,
-                [(Ui::FinishSame, !now.finish_differs), (Ui::FinishDifferent, now.finish_differs)],
-                [finish(false), finish(true)]) }
-            { condition(props, Ui::ConditionSteel,
-                [(Ui::SteelOrdinary, !now.carbide_rich), (Ui::SteelCarbide, now.carbide_rich)],
-                [steel(false), steel(true)]) }
+            { condition(props, Ui::ConditionSkin, [
+                (Ui::SkinGround, now.skin_ground == Some(true), skin(true)),
+                (Ui::SkinNotGround, now.skin_ground == Some(false), skin(false)),
+            ]) }
+            { condition(props, Ui::ConditionPlace, [
+                (Ui::PlaceFlat, !now.edge, edge(false)),
+                (Ui::PlaceEdge, now.edge, edge(true)),
+            ]) }
+            { condition(props, Ui::ConditionFinish, [
+                (Ui::FinishSame, !now.finish_differs, finish(false)),
+                (Ui::FinishDifferent, now.finish_differs, finish(true)),
+            ]) }
+            { condition(props, Ui::ConditionSteel, [
+                (Ui::SteelOrdinary, !now.carbide_rich, steel(false)),
+                (Ui::SteelCarbide, now.carbide_rich, steel(true)),
+            ]) }
         </section>
     }
 }
 
-fn set_up(props: Handed<'_>, view: &FileTestView) -> Html {
-    html! {
-        <>
-            { hand(props, view) }
-            { files(props, view) }
-            { proving(props, view) }
-            { expectation(props, view) }
-        </>
-    }
-}
-
 fn hand(props: Handed<'_>, view: &FileTestView) -> Html {
-    let hands: Vec<_> = view.hands.iter().map(|(hand, _)| *hand).collect();
-    let dispatch = props.dispatch.clone();
-    let onpick = Callback::from(move |place: usize| {
-        if let Some(hand) = hands.get(place) {
-            dispatch.emit(Action::SetHand(*hand));
-        }
-    });
+    let hands = view.hands.iter().map(|(hand, chip)| (chip.clone(), Action::SetHand(*hand)));
     html! {
         <section class="card">
             <h2>{ label(Ui::HandTitle) }</h2>
-            { chips(Ui::HandTitle, Group::Heard, &labels(&view.hands), &onpick) }
-            <p class="small">{ &view.hand_meaning }</p>
+            { chips(props.dispatch, Ui::HandTitle, Group::Heard, hands) }
+            { small(view.hand_meaning.clone()) }
         </section>
     }
 }
 
 fn files(props: Handed<'_>, view: &FileTestView) -> Html {
-    let take = |grades: &'static str, tolerance: &'static str| {
-        let dispatch = props.dispatch.clone();
-        Callback::from(move |_: MouseEvent| dispatch.emit(Action::TakeSet(grades, tolerance)))
-    };
-    html! {
-        <details class="card">
-            <summary>{ label(Ui::FilesTitle) }</summary>
-            <div class="actions">
-                <button type="button" onclick={take("65 60 55 50 45 40", "1")}>{ label(Ui::TradeSet) }</button>
-                <button type="button" onclick={take("63", "3")}>{ label(Ui::OrdinaryFile) }</button>
-            </div>
-            { field(props, view, Name::Grades, Ui::FilesLabel, Some(Ui::FilesHint)) }
-            { field(props, view, Name::Tolerance, Ui::ToleranceLabel, Some(Ui::ToleranceHint)) }
-        </details>
-    }
+    let Handed { dispatch, .. } = props;
+    folded(
+        Ui::FilesTitle,
+        html! {
+            <>
+                <div class="actions">
+                    { button(dispatch, Ui::TradeSet, Action::TakeSet("65 60 55 50 45 40", "1")) }
+                    { button(dispatch, Ui::OrdinaryFile, Action::TakeSet("63", "3")) }
+                </div>
+                { field(props, view, Name::Grades, Ui::FilesLabel, Some(Ui::FilesHint)) }
+                { field(props, view, Name::Tolerance, Ui::ToleranceLabel, Some(Ui::ToleranceHint)) }
+            </>
+        },
+    )
 }
 
 fn proving(props: Handed<'_>, view: &FileTestView) -> Html {
-    let files: Vec<f64> = view.proof_files.iter().map(|(grade, _)| *grade).collect();
-    let pick = {
-        let dispatch = props.dispatch.clone();
-        Callback::from(move |place: usize| {
-            if let Some(grade) = files.get(place) {
-                dispatch.emit(Action::ProofFile(*grade));
-            }
-        })
-    };
-    let send = |action: Action| {
-        let dispatch = props.dispatch.clone();
-        Callback::from(move |_: MouseEvent| dispatch.emit(action.clone()))
-    };
-    html! {
-        <details class="card">
-            <summary>{ label(Ui::ProveTitle) }</summary>
-            <p class="small">{ label(Ui::ProveWhy) }</p>
-            { chips(Ui::ProveFile, Group::Seen, &labels(&view.proof_files), &pick) }
-            { field(props, view, Name::ProofKnown, Ui::ProveKnown, Some(Ui::ProveKnownHint)) }
-            <div class="actions">
-                <button type="button" onclick={send(Action::Prove("bites"))}>{ label(Ui::ProveBites) }</button>
-                <button type="button" onclick={send(Action::Prove("slight"))}>{ label(Ui::Slight) }</button>
-                <button type="button" onclick={send(Action::Prove("skates"))}>{ label(Ui::ProveSkates) }</button>
-            </div>
-            <ul class="proofs">
-                { for view.proofs.iter().map(|proof| html! {
-                    <li><span>{ &proof.text }</span>
-                        <button type="button" onclick={send(Action::RemoveProof(proof.index))}
-                            aria-label={format!("{}: {}", label(Ui::Remove), proof.text)}>{ label(Ui::Remove) }</button></li>
-                }) }
-            </ul>
-        </details>
-    }
+    let Handed { dispatch, .. } = props;
+    let files =
+        view.proof_files.iter().map(|(grade, chip)| (chip.clone(), Action::ProofFile(*grade)));
+    folded(
+        Ui::ProveTitle,
+        html! {
+            <>
+                { small(label(Ui::ProveWhy)) }
+                { chips(dispatch, Ui::ProveFile, Group::Seen, files) }
+                { field(props, view, Name::ProofKnown, Ui::ProveKnown, Some(Ui::ProveKnownHint)) }
+                <div class="actions">
+                    { button(dispatch, Ui::ProveBites, Action::Prove("bites")) }
+                    { button(dispatch, Ui::Slight, Action::Prove("slight")) }
+                    { button(dispatch, Ui::ProveSkates, Action::Prove("skates")) }
+                </div>
+                <ul class="proofs">
+                    { for view.proofs.iter().map(|proof| html! {
+                        <li><span>{ &proof.text }</span>
+                            { button(dispatch, Ui::Remove, Action::RemoveProof(proof.index)) }</li>
+                    }) }
+                </ul>
+            </>
+        },
+    )
 }
 
 fn expectation(props: Handed<'_>, view: &FileTestView) -> Html {
     let on = props.app.saved.file_test.prior_on;
-    let toggle = {
-        let dispatch = props.dispatch.clone();
-        Callback::from(move |_: usize| dispatch.emit(Action::SetPrior(!on)))
-    };
     let chip = Chip { key: "prior", label: label(Ui::PriorOn).to_string(), on };
-    html! {
-        <details class="card">
-            <summary>{ label(Ui::PriorTitle) }</summary>
-            <p class="small">{ label(Ui::PriorWhy) }</p>
-            { chips(Ui::PriorTitle, Group::Heard, &[chip], &toggle) }
-            { field(props, view, Name::PriorMean, Ui::PriorMean, None) }
-            { field(props, view, Name::PriorSd, Ui::PriorSd, None) }
-        </details>
-    }
+    folded(
+        Ui::PriorTitle,
+        html! {
+            <>
+                { small(label(Ui::PriorWhy)) }
+                { chips(props.dispatch, Ui::PriorTitle, Group::Heard, [(chip, Action::SetPrior(!on))]) }
+                { field(props, view, Name::PriorMean, Ui::PriorMean, None) }
+                { field(props, view, Name::PriorSd, Ui::PriorSd, None) }
+            </>
+        },
+    )
 }

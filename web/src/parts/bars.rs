@@ -4,16 +4,13 @@ use biteband_bench::state::{Action, Page};
 use biteband_bench::words::{Phrase, Ui};
 use yew::prelude::*;
 
+use super::chips::press;
 use crate::app::{Dispatch, LANGUAGE, label};
 
 /// What is in hand, and the button to sources, limits and settings.
 pub(crate) fn top_bar(page: Page, dispatch: &Dispatch) -> Html {
     let about = page == Page::About;
-    let go = {
-        let dispatch = dispatch.clone();
-        let page = if about { Page::FileTest } else { Page::About };
-        Callback::from(move |_: MouseEvent| dispatch.emit(Action::Go(page)))
-    };
+    let go = press(dispatch, Action::Go(if about { Page::FileTest } else { Page::About }));
     html! {
         <header class="job">
             <div><b>{ label(Ui::Brand) }</b><span>{ label(Ui::QuickLookUp) }</span></div>

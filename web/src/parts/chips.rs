@@ -1,10 +1,11 @@
-//! A row of choices of which one is taken.
+//! Rows of choices, and buttons that do one thing.
 
+use biteband_bench::state::Action;
 use biteband_bench::view::Chip;
 use biteband_bench::words::Ui;
 use yew::prelude::*;
 
-use crate::app::label;
+use crate::app::{Dispatch, label};
 
 /// Whether the name of a group is seen as well as heard.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -13,21 +14,47 @@ pub(crate) enum Name {
     Heard,
 }
 
-/// Choices in a named group; `onpick` is told the place of the one that was pressed.
-pub(crate) fn chips(title: Ui, name: Name, list: &[Chip], onpick: &Callback<usize>) -> Html {
+/// A press that does one thing.
+pub(crate) fn press(dispatch: &Dispatch, action: Action) -> Callback<MouseEvent> {
+    let dispatch = dispatch.clone();
+    Callback::from(move |_: MouseEvent| dispatch.emit(action.clone()))
+}
+
+/// A button with a label that does one thing.
+pub(crate) fn button(dispatch: &Dispatch, title: Ui, action: Action) -> Html {
+    html! { <button type="button" onclick={press(dispatch, action)}>{ label(title) }</button> }
+}
+
+/// Choices in a named group, each with what it does.
+pub(crate) fn chips(
+    dispatch: &Dispatch,
+    title: Ui,
+    name: Name,
+    list: impl IntoIterator<Item = (Chip, Action)>,
+) -> Html {
+    let keys: Html = list.into_iter().map(|(chip, action)| key(dispatch, chip, action)).collect();
     html! {
         <div class="group" role="group" aria-label={label(title)}>
             if name == Name::Seen { <span class="group-name" aria-hidden="true">{ label(title) }</span> }
-            <div class="chips">
-                { for list.iter().enumerate().map(|(place, chip)| {
-                    let onpick = onpick.clone();
-                    let onclick = Callback::from(move |_: MouseEvent| onpick.emit(place));
-                    html! {
-                        <button type="button" class={classes!("chip", chip.on.then_some("on"))}
-                            aria-pressed={chip.on.to_string()} {onclick}>{ chip.label.clone() }</button>
-                    }
-                }) }
-            </div>
+            <div class="chips">{ keys }</div>
         </div>
     }
+}
+
+fn key(dispatch: &Dispatch, chip: Chip, action: Action) -> Html {
+    html! {
+        <button type="button" class={if chip.on { "chip on" } else { "chip" }}
+            aria-pressed={if chip.on { "true" } else { "false" }}
+            onclick={press(dispatch, action)}>{ chip.label }</button>
+    }
+}
+
+/// A folded card with its heading.
+pub(crate) fn folded(title: Ui, inside: Html) -> Html {
+    html! { <details class="card"><summary>{ label(title) }</summary>{ inside }</details> }
+}
+
+/// A line of small print.
+pub(crate) fn small(text: impl Into<AttrValue>) -> Html {
+    html! { <p class="small">{ text.into() }</p> }
 }

@@ -4,6 +4,7 @@ use biteband_bench::state::{Action, Notice, SCHEMA};
 use biteband_bench::words::{Phrase, Ui};
 use yew::prelude::*;
 
+use super::chips::press;
 use crate::app::{Dispatch, LANGUAGE, label};
 
 /// Everything that is to be told; `unreadable` is the stored text that could not be read.
@@ -26,10 +27,7 @@ fn one(notice: Notice, unreadable: Option<&str>, dispatch: &Dispatch) -> Html {
     };
     let waiting = notice == Notice::UpdateWaiting;
     let trouble = !waiting && notice != Notice::OfflineReady;
-    let dismiss = {
-        let dispatch = dispatch.clone();
-        Callback::from(move |_: MouseEvent| dispatch.emit(Action::Dismiss(notice)))
-    };
+    let dismiss = press(dispatch, Action::Dismiss(notice));
     html! {
         <div class={classes!("notice", trouble.then_some("trouble"))}>
             <p>{ LANGUAGE.say(phrase) }</p>

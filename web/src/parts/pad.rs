@@ -4,20 +4,16 @@ use biteband_bench::state::{Action, Field, PadKey};
 use biteband_bench::words::Ui;
 use yew::prelude::*;
 
+use super::chips::press;
+use super::field::{ask_for_letters, leave};
 use crate::app::{Dispatch, label};
 
-/// The pad of a field; `onletters` asks for the phone's own keyboard.
-pub(crate) fn pad(
-    name: Field,
-    dispatch: &Dispatch,
-    onletters: Callback<MouseEvent>,
-    ondone: Callback<MouseEvent>,
-) -> Html {
+/// The pad of a field.
+pub(crate) fn pad(name: Field, dispatch: &Dispatch) -> Html {
     // A press must not take the focus from the field, or the pad would close under the finger.
     let stay = Callback::from(|event: MouseEvent| event.prevent_default());
     let key = |key: PadKey| {
-        let dispatch = dispatch.clone();
-        let onclick = Callback::from(move |_: MouseEvent| dispatch.emit(Action::Pad(name, key)));
+        let onclick = press(dispatch, Action::Pad(name, key));
         let (sign, spoken) = match key {
             PadKey::Type(" ") => ("␣", Some(label(Ui::PadSpace))),
             PadKey::Type("-") => ("–", None),
@@ -26,14 +22,19 @@ pub(crate) fn pad(
         };
         html! { <button type="button" tabindex="-1" aria-label={spoken} {onclick}>{ sign }</button> }
     };
+    let letters = {
+        let dispatch = dispatch.clone();
+        Callback::from(move |_: MouseEvent| ask_for_letters(name, &dispatch))
+    };
+    let done = Callback::from(move |_: MouseEvent| leave(name));
     html! {
         <div class="pad" role="group" aria-label={label(Ui::PadTitle)} onmousedown={stay}>
             { for name.pad().iter().map(|row| html! {
                 <div class="pad-row">{ for row.iter().map(|k| key(*k)) }</div>
             }) }
             <div class="pad-row">
-                <button type="button" tabindex="-1" class="plain" onclick={onletters}>{ label(Ui::PadLetters) }</button>
-                <button type="button" tabindex="-1" class="done" onclick={ondone}>{ label(Ui::PadDone) }</button>
+                <button type="button" tabindex="-1" class="plain" onclick={letters}>{ label(Ui::PadLetters) }</button>
+                <button type="button" tabindex="-1" class="done" onclick={done}>{ label(Ui::PadDone) }</button>
             </div>
         </div>
     }

@@ -1,10 +1,12 @@
 //! The engraved rule: files with their keys, the belief as a ridge beside them.
 
+use biteband_bench::format::plain as place;
 use biteband_bench::state::Action;
 use biteband_bench::view::{KeyView, RidgeView, RuleView};
 use biteband_bench::words::Ui;
 use yew::prelude::*;
 
+use super::chips::press;
 use crate::app::{Dispatch, label};
 
 /// The rule; `next` is the file that the next stroke is best made with.
@@ -32,10 +34,7 @@ pub(crate) fn rule(view: &RuleView, next: Option<f64>, dispatch: &Dispatch) -> H
 fn key(view: &KeyView, grade: f64, dispatch: &Dispatch) -> Html {
     let outcome = view.outcome;
     let pressed = view.count > 0;
-    let onclick = {
-        let dispatch = dispatch.clone();
-        Callback::from(move |_: MouseEvent| dispatch.emit(Action::Stroke { grade, outcome }))
-    };
+    let onclick = press(dispatch, Action::Stroke { grade, outcome });
     // A filled or open ring beside the word, so that the colour is never alone.
     let mark = match (outcome, pressed) {
         ("bites", true) => "● ",
@@ -59,11 +58,11 @@ fn spoken(view: &KeyView) -> String {
 }
 
 fn ridge(view: &RidgeView) -> Html {
-    let view_box = format!("0 0 {} {}", view.width, view.height);
+    let view_box = format!("0 0 {} {}", place(view.width), place(view.height));
     let bar =
         |(top, height): (f64, f64), x: &'static str, width: &'static str, class: &'static str| {
             html! {
-                <rect {class} {x} {width} y={top.to_string()} height={height.to_string()} />
+                <rect {class} {x} {width} y={place(top)} height={place(height)} />
             }
         };
     html! {
@@ -71,10 +70,10 @@ fn ridge(view: &RidgeView) -> Html {
             { for view.goal.map(|place| bar(place, "68", "12", "goal")) }
             if !view.path.is_empty() { <path class="belief" d={view.path.clone()} /> }
             { for view.band.map(|place| bar(place, "0", "4", "band")) }
-            <line class="edge" x1="4" x2="4" y1="0" y2={view.height.to_string()} />
+            <line class="edge" x1="4" x2="4" y1="0" y2={place(view.height)} />
             { for view.ticks.iter().map(|tick| html! {
-                <line class={if tick.major { "major" } else { "minor" }} x1="4" x2={tick.x2.to_string()}
-                    y1={tick.y.to_string()} y2={tick.y.to_string()} />
+                <line class={if tick.major { "major" } else { "minor" }} x1="4" x2={place(tick.x2)}
+                    y1={place(tick.y)} y2={place(tick.y)} />
             }) }
         </svg>
     }

@@ -9,7 +9,6 @@ use biteband_hardness::{Axis, Reading, Scale, convert, designation, spans};
 use serde::{Deserialize, Serialize};
 
 use crate::format::{self, Units};
-use crate::plain;
 use crate::refusal::Refusal;
 use crate::words::{Language, Phrase};
 
@@ -44,7 +43,6 @@ pub struct FileQuestion {
 #[serde(deny_unknown_fields)]
 pub struct StrokeInput {
     /// Grade of the file, HRC.
-    #[serde(serialize_with = "plain::number")]
     pub file: f64,
     /// `bites`, `slight` or `skates`.
     pub outcome: String,
@@ -58,10 +56,8 @@ pub struct StrokeInput {
 #[serde(deny_unknown_fields)]
 pub struct ProofInput {
     /// Grade of the file, HRC.
-    #[serde(serialize_with = "plain::number")]
     pub file: f64,
     /// Hardness of the piece, HRC.
-    #[serde(serialize_with = "plain::number")]
     pub known: f64,
     /// `bites`, `slight` or `skates`.
     pub outcome: String,
@@ -294,7 +290,10 @@ pub fn parse_strokes(language: Language, text: &str) -> Result<Vec<StrokeInput>,
         let refuse = || unreadable_strokes(language, group);
         let (file, answers) = group.split_once(':').ok_or_else(refuse)?;
         let (file, spot) = match file.split_once('#') {
-            Some((file, spot)) => (file, Some(spot.parse::<u8>().map_err(|_| refuse())?)),
+            Some((file, spot)) => {
+                let spot = spot.parse::<u8>().ok().filter(|&spot| spot > 0);
+                (file, Some(spot.ok_or_else(refuse)?))
+            }
             None => (file, None),
         };
         let file = grade(file).ok_or_else(refuse)?;
@@ -515,11 +514,13 @@ fn answer(
         }));
     }
     let band = found.band();
+    let known = !test.strokes().is_empty() || test.prior().expected().is_some();
     FileOutcome::Answered(Box::new(FileAnswer {
         verdict: verdict(language, test),
         band: band_answer(language, &band),
         median: band.median(),
-        target: target.and_then(|t| target_answer(language, found, t)),
+        // Before anything is known the odds would only show where the axis ends.
+        target: target.filter(|_| known).and_then(|t| target_answer(language, found, t)),
         contradictions,
         next: next_answer(language, test, found),
         scales: scales(language, units, &band),
@@ -576,7 +577,7 @@ fn verdict(language: Language, test: &FileTest) -> String {
     let slight: Vec<f64> = grades(Outcome::Slight).collect();
     let text = |grade: f64| format::exact(grade);
     let phrase = match (hardest_skating, softest_biting) {
-        (None, None) if slight.is_empty() => language.say(Phrase::NothingStroked),
+        (None, None) if slight.is_empty() => language.say(Phrase::NothingStrokedNumber),
         _ if slight.len() == 1 => {
             let grade = slight.first().copied().map(text).unwrap_or_default();
             language.say(Phrase::LikeFile { grade: &grade })
@@ -684,12 +685,13 @@ fn contradictions(language: Language, found: &Assessment) -> Vec<ContradictionAn
 fn next_answer(language: Language, test: &FileTest, found: &Assessment) -> NextAnswer {
     let advice = found.advice();
     let width_now = advice.present_width();
-    let whole = |width: f64| format!("{width:.0}");
+    let whole = |width: f64| format::fixed(width, 0);
     let Some(best) = advice.best() else {
         let say = language.say(Phrase::NextNothing).into_owned();
         return NextAnswer { file: None, why: say.clone(), say, expected_width: None, width_now };
     };
-    if advice.worth() == Worth::TooLittle {
+    let lone = test.set().count() == 1 && !test.strokes().is_empty();
+    if advice.worth() == Worth::TooLittle || lone {
         let proving = advice.proving().filter(|p| p.expected_width() < width_now - 0.5);
         let say = match proving {
             Some(p) => language.say(Phrase::NextTooLittleProve {
@@ -709,11 +711,16 @@ fn next_answer(language: Language, test: &FileTest, found: &Assessment) -> NextA
     }
     let grade = format::exact(best.grade());
     let again = test.strokes().iter().any(|s| s.file() == best.file());
+    let band = found.band();
     let why = match best.expected_doubt() {
         Some(_) => language.say(Phrase::NextDoubt { grade: &grade }),
+        // Where the band is open its width is only the reach of the axis, and says nothing.
+        None if band.open_low() || band.open_high() => {
+            language.say(Phrase::NextOpen { grade: &grade })
+        }
         None => language.say(Phrase::NextWidth {
-            now: &whole(width_now),
-            then: &format!("{:.1}", best.expected_width()),
+            now: &format::fixed(width_now, 1),
+            then: &format::fixed(best.expected_width(), 1),
         }),
     };
     let say = language.say(Phrase::NextStroke { grade: &grade, again });

@@ -3,6 +3,7 @@
 use biteband_hardness::{Seen, Source, SourceId, Table, TableId};
 use serde::Serialize;
 
+use crate::format;
 use crate::refusal::Refusal;
 use crate::words::{Language, Phrase};
 
@@ -145,7 +146,7 @@ pub fn table(language: Language, name: &str) -> Result<TableAnswer, Refusal> {
             let printed = cells.iter().map(|cell| match cell {
                 None => "-".to_owned(),
                 Some(c) => {
-                    let number = format!("{:.*}", usize::from(c.decimals), c.value);
+                    let number = format::fixed(c.value, c.decimals);
                     let number = if c.marks.parenthesised { format!("({number})") } else { number };
                     if c.marks.recalled { format!("{number}~") } else { number }
                 }

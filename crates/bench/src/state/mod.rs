@@ -10,10 +10,11 @@ use serde::{Deserialize, Serialize};
 
 use crate::answer::{ConditionsInput, ProofInput, StrokeInput};
 use crate::format::Units;
-use crate::plain;
 
 pub use reduce::{list_of_grades, number, reduce, text};
-pub use saved::{Damage, SCHEMA, Step, from_json, migrate, to_json};
+pub use saved::{
+    Damage, Document, Found, JsonText, SCHEMA, Step, Version, document, migrate, read,
+};
 
 /// A page of the application.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -116,7 +117,6 @@ pub struct FileTestState {
     /// Grades as typed.
     pub grades_text: String,
     /// The last grades that could be read, hardest first.
-    #[serde(serialize_with = "plain::list")]
     pub grades: Vec<f64>,
     /// Tolerance of the grades as typed.
     pub tolerance_text: String,
@@ -131,7 +131,6 @@ pub struct FileTestState {
     /// Wanted hardness as typed.
     pub target_text: String,
     /// Grade of the file to prove.
-    #[serde(serialize_with = "plain::option")]
     pub proof_file: Option<f64>,
     /// Hardness of the known piece as typed.
     pub proof_known_text: String,
@@ -300,6 +299,8 @@ pub enum Notice {
 pub struct Session {
     /// The field whose number pad is open.
     pub active: Option<Field>,
+    /// The field for which the device's own keyboard was asked.
+    pub letters: Option<Field>,
     /// Fields that were left at least once: their errors are shown.
     pub left: Vec<Field>,
     /// What is to be told.
@@ -353,6 +354,8 @@ pub enum Action {
     Enter(Field),
     /// A field was left.
     Leave(Field),
+    /// The device's own keyboard is wanted for a field.
+    Letters(Field),
     /// How the person strokes.
     SetHand(HandChoice),
     /// Skin, place, finish, steel.

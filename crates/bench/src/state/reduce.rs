@@ -55,8 +55,10 @@ pub fn reduce(app: &App, action: Action) -> App {
             next.session.leave(field);
             if next.session.active == Some(field) {
                 next.session.active = None;
+                next.session.letters = None;
             }
         }
+        Action::Letters(field) => next.session.letters = Some(field),
         Action::SetHand(hand) => test.hand = hand,
         Action::SetConditions(conditions) => test.conditions = conditions,
         Action::TakeSet(grades, tolerance) => {
@@ -248,8 +250,9 @@ mod tests {
             actions in proptest::collection::vec(any_action(), 0..40)
         ) {
             let app = after(&actions);
-            let stored = super::super::to_json(&app.saved);
-            prop_assert_eq!(super::super::from_json(&stored).unwrap(), app.saved.clone());
+            let stored = serde_json::to_string(&crate::state::document(&app.saved)).unwrap();
+            let read_back = crate::state::read(&crate::state::JsonText(&stored));
+            prop_assert_eq!(read_back.unwrap(), app.saved.clone());
             prop_assert!((1..=SPOTS).contains(&app.saved.file_test.now.spot));
             let _ = crate::view::file_test(&app, crate::words::Language::English);
             let _ = crate::view::convert(&app, crate::words::Language::English);

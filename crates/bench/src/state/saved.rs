@@ -2,6 +2,7 @@
 //!
 //! Every older form is brought up by pure steps, one for each version; a newer form is left alone.
 
+use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
@@ -16,23 +17,43 @@ pub type Step = fn(Value) -> Value;
 /// The steps so far: the first entry brings version 1 to 2. Version 1 is the first, so there is none.
 const STEPS: [Step; SCHEMA as usize - 1] = [];
 
-#[derive(Serialize)]
-struct DocumentRef<'a> {
+/// The stored document: the state with its version and what wrote it.
+#[derive(Debug, Serialize, Deserialize)]
+pub struct Document<T> {
+    /// Version of the form.
     schema: u32,
-    app: &'static str,
-    data: &'static str,
-    state: &'a Saved,
+    /// Version of the program that wrote it.
+    #[serde(default)]
+    app: String,
+    /// Version of the data it was written with.
+    #[serde(default)]
+    data: String,
+    /// The state.
+    state: T,
+}
+
+impl<T> Document<T> {
+    /// The state alone.
+    pub fn into_state(self) -> T {
+        self.state
+    }
 }
 
 /// The version alone, which every form has had and will have.
-#[derive(Deserialize)]
-struct Version {
+#[derive(Debug, Deserialize)]
+pub struct Version {
     schema: u32,
 }
 
-#[derive(Deserialize)]
-struct Document<T> {
-    state: T,
+/// The document to store.
+#[must_use]
+pub fn document(saved: &Saved) -> Document<&Saved> {
+    Document {
+        schema: SCHEMA,
+        app: env!("CARGO_PKG_VERSION").to_owned(),
+        data: biteband_hardness::DATA_VERSION.to_owned(),
+        state: saved,
+    }
 }
 
 /// Why a stored document was not taken.
@@ -44,17 +65,27 @@ pub enum Damage {
     Newer(u32),
 }
 
-/// The document to store.
-#[must_use]
-pub fn to_json(saved: &Saved) -> String {
-    let document = DocumentRef {
-        schema: SCHEMA,
-        app: env!("CARGO_PKG_VERSION"),
-        data: biteband_hardness::DATA_VERSION,
-        state: saved,
-    };
-    // Only maps with keys that are no text can fail to be written, and the state has none.
-    serde_json::to_string(&document).unwrap_or_default()
+/// A stored document as its host holds it: a text for a program, an object for the browser, which has a
+/// parser of its own that the page need not bring along.
+pub trait Found {
+    /// Reads it as a type; `None` when it is no such thing.
+    fn read<T: DeserializeOwned>(&self) -> Option<T>;
+    /// Reads a type out of a value that was brought up to this version.
+    fn convert<T: DeserializeOwned>(value: Value) -> Option<T>;
+}
+
+/// A document as JSON text.
+#[derive(Clone, Copy, Debug)]
+pub struct JsonText<'a>(pub &'a str);
+
+impl Found for JsonText<'_> {
+    fn read<T: DeserializeOwned>(&self) -> Option<T> {
+        serde_json::from_str(self.0).ok()
+    }
+
+    fn convert<T: DeserializeOwned>(value: Value) -> Option<T> {
+        serde_json::from_value(value).ok()
+    }
 }
 
 /// Reads a stored document of this or any older version.
@@ -62,19 +93,14 @@ pub fn to_json(saved: &Saved) -> String {
 /// # Errors
 /// [`Damage::Newer`] for a form of the future, [`Damage::Unreadable`] for anything else that is no
 /// document of ours.
-pub fn from_json(text: &str) -> Result<Saved, Damage> {
-    let Version { schema } = read(text)?;
-    if schema == SCHEMA {
-        let document: Document<Saved> = read(text)?;
-        return Ok(document.state);
-    }
+pub fn read<F: Found>(found: &F) -> Result<Saved, Damage> {
+    let Version { schema } = found.read().ok_or(Damage::Unreadable)?;
     let steps = steps_from(schema, &STEPS)?;
-    let document: Document<Value> = read(text)?;
-    read(&run(document.state, steps).to_string())
-}
-
-fn read<'a, T: Deserialize<'a>>(text: &'a str) -> Result<T, Damage> {
-    serde_json::from_str(text).map_err(|_| Damage::Unreadable)
+    if steps.is_empty() {
+        return found.read().map(Document::into_state).ok_or(Damage::Unreadable);
+    }
+    let old: Document<Value> = found.read().ok_or(Damage::Unreadable)?;
+    F::convert(run(old.state, steps)).ok_or(Damage::Unreadable)
 }
 
 /// Brings the state part of a document from its version to the one behind the last step.
@@ -101,6 +127,15 @@ fn run(state: Value, steps: &[Step]) -> Value {
 mod tests {
     use super::*;
     use crate::state::{Action, App, Field, reduce};
+
+    fn from_json(text: &str) -> Result<Saved, Damage> {
+        read(&JsonText(text))
+    }
+
+    fn to_json(saved: &Saved) -> String {
+        serde_json::to_string(&document(saved)).unwrap()
+    }
+
     use serde_json::json;
 
     /// A document as version 1 of the program wrote it, kept so that every later version reads it.

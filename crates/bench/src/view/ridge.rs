@@ -3,6 +3,7 @@
 use std::fmt::Write as _;
 
 use biteband_evidence::{Belief, Shape, Target};
+use biteband_quantity::Shown;
 
 /// Height of one file's row in the drawing.
 const ROW: f64 = 64.0;
@@ -169,13 +170,13 @@ fn outline(rule: &Rule<'_>, belief: &Belief) -> String {
     let place = |(hrc, density): &(f64, f64)| {
         (tenth(EDGE + REACH * density / highest), tenth(rule.y(*hrc)))
     };
-    let mut path = format!("M{EDGE},{}", tenth(rule.height()));
+    let mut path = format!("M4,{}", Shown(tenth(rule.height())));
     for point in &seen {
         let (x, y) = place(point);
         // Writing into a string cannot fail.
-        let _ = write!(path, " L{x},{y}");
+        let _ = write!(path, " L{},{}", Shown(x), Shown(y));
     }
-    let _ = write!(path, " L{EDGE},0 Z");
+    path.push_str(" L4,0 Z");
     path
 }
 

@@ -73,12 +73,11 @@ impl Window {
     }
 }
 
-/// A step of 1, 2 or 5 times a power of ten that gives at most `most` steps over `span`.
+/// The smallest round step that gives at most `most` steps over `span`.
 fn round_step(span: f64, most: f64) -> f64 {
-    let rough = span / most;
-    let power = 10.0_f64.powf(rough.log10().floor());
-    let found = [1.0, 2.0, 5.0, 10.0].into_iter().map(|m| m * power).find(|step| *step >= rough);
-    found.unwrap_or(power * 10.0)
+    const STEPS: [f64; 13] =
+        [0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0];
+    STEPS.into_iter().find(|step| *step >= span / most).unwrap_or(5000.0)
 }
 
 /// Multiples of a step from low to high.

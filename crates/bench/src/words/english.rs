@@ -5,6 +5,7 @@ use std::borrow::Cow;
 use biteband_evidence::{self as evidence, Cause, Hand, Outcome};
 use biteband_hardness::designation::{self, Remark};
 use biteband_hardness::{Axis, Scale, TableId};
+use biteband_quantity::Shown;
 
 use super::{Phrase, Ui};
 
@@ -95,7 +96,7 @@ pub(super) fn say(phrase: Phrase<'_>) -> Words {
         P::FileDisagreesWithItself { grade } => format!("The {grade} file both bites and skates.").into(),
         P::NoNumber => "No number until that is settled.".into(),
         P::Cause(cause) => cause_words(cause).into(),
-        P::WithoutFile { grade, band } => format!("Without the {grade}: {band} HRC").into(),
+        P::WithoutFile { grade, band } => format!("Without the {grade}, in HRC: {band}").into(),
         P::BandOr { low } => format!("{low} or more").into(),
         P::BandBelow { high } => format!("below {high}").into(),
         P::BandBetween { low, high } => if low == high { low.to_owned().into() } else { format!("{low} – {high}").into() },
@@ -124,6 +125,9 @@ pub(super) fn say(phrase: Phrase<'_>) -> Words {
         P::NextStroke { grade, again: true } => format!("Next: the {grade} file again, on a fresh spot.").into(),
         P::NextWidth { now, then } => format!("One stroke there narrows the answer most: the band is about {now} HRC wide now, {then} after it.").into(),
         P::NextDoubt { grade } => format!("A stroke of the {grade} says most about the band you want.").into(),
+        P::NextOpen { grade } => {
+            format!("The band is open on a side, and a stroke of the {grade} is the likeliest to close it.").into()
+        }
         P::NextTooLittle => "Another stroke would change little. Compare side by side with an offcut tempered with the part, read it another way, or accept it on its work.".into(),
         P::NextTooLittleProve { now, then } => format!("Another stroke would change little. Prove your files on pieces of known hardness: that takes the band from {now} to about {then} HRC. Or compare with an offcut tempered with the part, or accept it on its work.").into(),
         P::NextSettle { softer, harder } if softer == harder => format!("Clean the teeth of the {softer}, grind a fresh flat below the skin, and stroke it again: same spot, same direction.").into(),
@@ -271,16 +275,43 @@ fn designation_refused(error: &designation::Error) -> Words {
         E::NoNumber => "There is no number in it.".into(),
         E::NumberTooLong => "That number has more digits than any reading.".into(),
         E::Negative => "A hardness is not negative.".into(),
-        E::NoScale => "The number has no scale: 60 in one and 60 in another are different things.".into(),
+        E::NoScale => {
+            "The number has no scale: 60 in one and 60 in another are different things.".into()
+        }
         E::RockwellLetterMissing => "HR needs its letter: A, B, C, 15N, 30N and so on.".into(),
         E::RubberScale => "Shore A and Shore D are scales for rubber and plastic.".into(),
-        E::UnknownScale(word) => format!("\"{}\" is no hardness scale that is known here.", crate::format::shortened(word)).into(),
-        E::TwoScales(first, second) => format!("Two scales stand in one reading: {first} and {second}.").into(),
-        E::TwoNumbers(first, second) => format!("Two numbers stand there, {first} and {second}, and it is not said how they belong together.").into(),
-        E::SlashRange(first, second) => format!("{first}/{second}: the slash belongs to test conditions, not to ranges.").into(),
-        E::Backward(first, second) => format!("The range runs backwards, from {first} to {second}.").into(),
-        E::BrinellPair { ball_mm, force_kgf } => format!("No Brinell test has a {ball_mm} mm ball with {force_kgf} kgf.").into(),
-        E::Outside(inner) => inner.to_string().into(),
+        E::UnknownScale(word) => format!(
+            "\"{}\" is no hardness scale that is known here.",
+            crate::format::shortened(word)
+        )
+        .into(),
+        E::TwoScales(first, second) => {
+            format!("Two scales stand in one reading: {first} and {second}.").into()
+        }
+        E::TwoNumbers(first, second) => format!(
+            "Two numbers stand there, {} and {}, and it is not said how they belong together.",
+            Shown(*first),
+            Shown(*second)
+        )
+        .into(),
+        E::SlashRange(first, second) => format!(
+            "{}/{}: the slash belongs to test conditions, not to ranges.",
+            Shown(*first),
+            Shown(*second)
+        )
+        .into(),
+        E::Backward(first, second) => {
+            format!("The range runs backwards, from {} to {}.", Shown(*first), Shown(*second))
+                .into()
+        }
+        E::BrinellPair { ball_mm, force_kgf } => format!(
+            "No Brinell test has a {} mm ball with {} kgf.",
+            Shown(*ball_mm),
+            Shown(*force_kgf)
+        )
+        .into(),
+        // The refusal of a number off its scale is worded with its range, in `refusal`.
+        E::Outside(_) => "".into(),
     }
 }
 
@@ -295,8 +326,8 @@ fn designation_instead(error: &designation::Error) -> Words {
         E::UnknownScale(_) => "Known are HRC, HRA, HRD, HRB, HRF, HR15N to HR45T, HV, HBW, HBS, HK, HSc, MPa, ksi and the shop's Rc, BHN, Rockwell, Vickers.".into(),
         E::TwoScales(..) => "Convert the one that was measured; the other was converted from it and may be rounded.".into(),
         E::TwoNumbers(..) => "For a range write a dash between: 38-42 HRC. For a load write it behind the symbol: 640 HV 30.".into(),
-        E::SlashRange(first, second) => format!("If a range is meant, write {first} to {second}.").into(),
-        E::Backward(first, second) => format!("Write the softer end first: {second} to {first}.").into(),
+        E::SlashRange(first, second) => format!("If a range is meant, write {} to {}.", Shown(*first), Shown(*second)).into(),
+        E::Backward(first, second) => format!("Write the softer end first: {} to {}.", Shown(*second), Shown(*first)).into(),
         E::BrinellPair { .. } => "Usual pairs are 10/3000, 10/1500, 10/1000, 10/500, 5/750, 2.5/187.5 and 1/30. Ask what was used.".into(),
         E::Outside(_) => "".into(),
     }
@@ -343,16 +374,12 @@ const fn no_table_instead(from: Axis) -> &'static str {
 }
 
 fn evidence_words(error: &evidence::Error) -> Words {
-    let mut text = error.to_string();
-    if let evidence::Error::OutOfRange { given, .. } = error {
-        text = text.replace(&given.to_string(), &crate::format::exact(*given));
-    }
-    // The core speaks in lower-case fragments; here it is a sentence.
-    if let Some(first) = text.get(..1).map(str::to_ascii_uppercase) {
-        text.replace_range(..1, &first);
-    }
-    text.push('.');
-    text.into()
+    let whole = error.to_string();
+    // The core speaks in one lower-case fragment with its way out behind a colon; here the fact is a
+    // sentence, and the way out has its own words.
+    let fact = whole.split_once(": ").map_or(whole.as_str(), |(fact, _)| fact);
+    let (first, rest) = fact.split_at_checked(1).unwrap_or(("", fact));
+    format!("{}{rest}.", first.to_ascii_uppercase()).into()
 }
 
 const fn evidence_instead(error: &evidence::Error) -> &'static str {

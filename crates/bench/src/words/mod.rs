@@ -252,6 +252,9 @@ pub enum Phrase<'a> {
     NextDoubt {
         grade: &'a str,
     },
+    NextOpen {
+        grade: &'a str,
+    },
     NextTooLittle,
     NextTooLittleProve {
         now: &'a str,

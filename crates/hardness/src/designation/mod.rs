@@ -19,6 +19,7 @@ use alloc::vec::Vec;
 use core::fmt;
 
 use crate::axis::{Axis, Scale};
+use biteband_quantity::Shown;
 
 pub use parse::parse;
 
@@ -320,13 +321,19 @@ impl fmt::Display for Error {
             Self::RubberScale => f.write_str("Shore A and D are scales for rubber and plastic"),
             Self::UnknownScale(word) => write!(f, "{word} is no hardness scale"),
             Self::TwoScales(a, b) => write!(f, "two scales in one reading: {a} and {b}"),
-            Self::TwoNumbers(a, b) => write!(f, "two numbers in one reading: {a} and {b}"),
+            Self::TwoNumbers(a, b) => {
+                write!(f, "two numbers in one reading: {} and {}", Shown(*a), Shown(*b))
+            }
             Self::SlashRange(a, b) => {
+                let (a, b) = (Shown(*a), Shown(*b));
                 write!(f, "{a}/{b} uses the sign of test conditions for a range")
             }
-            Self::Backward(a, b) => write!(f, "the range runs backwards from {a} to {b}"),
+            Self::Backward(a, b) => {
+                write!(f, "the range runs backwards from {} to {}", Shown(*a), Shown(*b))
+            }
             Self::BrinellPair { ball_mm, force_kgf } => {
-                write!(f, "no Brinell test has a {ball_mm} mm ball with {force_kgf} kgf")
+                let (ball, force) = (Shown(*ball_mm), Shown(*force_kgf));
+                write!(f, "no Brinell test has a {ball} mm ball with {force} kgf")
             }
             Self::Outside(error) => error.fmt(f),
         }
@@ -341,8 +348,8 @@ struct Plain(Axis, f64);
 impl fmt::Display for Plain {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self.0 {
-            Axis::Tensile => write!(f, "{}", libm::rint(self.1)),
-            Axis::Hardness(_) => write!(f, "{}", self.1),
+            Axis::Tensile => Shown(libm::rint(self.1)).fmt(f),
+            Axis::Hardness(_) => Shown(self.1).fmt(f),
         }
     }
 }
@@ -364,13 +371,14 @@ impl fmt::Display for Unit<'_> {
             f.write_str(device.letters())?;
         }
         if let Some(Condition { ball_mm, force_kgf, dwell_s }) = condition {
+            let force = Shown(*force_kgf);
             match ball_mm {
-                Some(ball) => write!(f, " {ball}/{force_kgf}")?,
-                None if matches!(axis, Axis::Hardness(Scale::HvUci)) => write!(f, " {force_kgf}")?,
-                None => write!(f, "{force_kgf}")?,
+                Some(ball) => write!(f, " {}/{force}", Shown(*ball))?,
+                None if matches!(axis, Axis::Hardness(Scale::HvUci)) => write!(f, " {force}")?,
+                None => force.fmt(f)?,
             }
             if let Some(dwell) = dwell_s {
-                write!(f, "/{dwell}")?;
+                write!(f, "/{}", Shown(*dwell))?;
             }
         }
         Ok(())

@@ -1,0 +1,159 @@
+//! The size limits of the page, which are data in `budget.toml`.
+
+use crate::post_build::is_kept;
+use crate::{Outcome, project};
+use brotli::enc::BrotliEncoderParams;
+use serde::Deserialize;
+use std::fmt::Write as _;
+use std::fs;
+use std::path::Path;
+
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Limits {
+    compressed: Compressed,
+    raw: Raw,
+}
+
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Compressed {
+    wasm: u64,
+    js: u64,
+    css: u64,
+    html: u64,
+}
+
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Raw {
+    kept: u64,
+}
+
+/// Prints the size table of a built page.
+///
+/// # Errors
+///
+/// When a limit is broken; the text names each.
+pub(crate) fn check(folder: &Path) -> Outcome {
+    let limits = limits()?;
+    let mut sizes = Sizes::default();
+    for name in project::files_below(folder)? {
+        sizes.add(&name, &fs::read(folder.join(&name))?)?;
+    }
+    let rows = sizes.rows(&limits);
+    print!("{}", table(&rows));
+    let over: Vec<&str> = rows.iter().filter(|row| row.is_over()).map(|row| row.what).collect();
+    if over.is_empty() {
+        Ok(())
+    } else {
+        Err(format!("the page is too large in: {}", over.join(", ")).into())
+    }
+}
+
+fn limits() -> Outcome<Limits> {
+    let text = fs::read_to_string(project::root().join("crates/xtask/budget.toml"))?;
+    Ok(toml::from_str(&text)?)
+}
+
+/// Bytes by kind of file; compressed, but for `kept` and `raw_wasm`.
+#[derive(Debug, Default)]
+struct Sizes {
+    wasm: u64,
+    js: u64,
+    css: u64,
+    html: u64,
+    kept: u64,
+    raw_wasm: u64,
+}
+
+impl Sizes {
+    fn add(&mut self, name: &str, bytes: &[u8]) -> Outcome {
+        let raw = u64::try_from(bytes.len())?;
+        if is_kept(name) {
+            self.kept += raw;
+        }
+        if name == "sw-kill.js" {
+            return Ok(());
+        }
+        let counter = match name.rsplit_once('.').map(|(_, extension)| extension) {
+            Some("wasm") => &mut self.wasm,
+            Some("js") => &mut self.js,
+            Some("css") => &mut self.css,
+            Some("html") => &mut self.html,
+            _ => return Ok(()),
+        };
+        *counter += compressed(bytes)?;
+        if project::has_extension(name, "wasm") {
+            self.raw_wasm += raw;
+        }
+        Ok(())
+    }
+
+    fn rows(&self, limits: &Limits) -> Vec<Row> {
+        let row = |what, used, limit: u64| Row { what, used, limit: Some(limit * 1000) };
+        vec![
+            row("wasm, brotli", self.wasm, limits.compressed.wasm),
+            row("scripts, brotli", self.js, limits.compressed.js),
+            row("style, brotli", self.css, limits.compressed.css),
+            row("index.html, brotli", self.html, limits.compressed.html),
+            row("kept on the device", self.kept, limits.raw.kept),
+            Row { what: "wasm as it is", used: self.raw_wasm, limit: None },
+        ]
+    }
+}
+
+#[derive(Debug)]
+struct Row {
+    what: &'static str,
+    used: u64,
+    limit: Option<u64>,
+}
+
+impl Row {
+    fn is_over(&self) -> bool {
+        self.limit.is_some_and(|limit| self.used > limit)
+    }
+}
+
+fn table(rows: &[Row]) -> String {
+    let mut text = format!("{:20} {:>10} {:>10}\n", "size in bytes", "used", "limit");
+    for row in rows {
+        let limit = row.limit.map_or_else(|| "-".to_owned(), |limit| limit.to_string());
+        let mark = if row.is_over() { "  over" } else { "" };
+        // Writing to a string cannot fail.
+        let _ = writeln!(text, "{:20} {:>10} {limit:>10}{mark}", row.what, row.used);
+    }
+    text
+}
+
+fn compressed(bytes: &[u8]) -> Outcome<u64> {
+    let settings = BrotliEncoderParams { quality: 11, lgwin: 22, ..Default::default() };
+    let mut output = Vec::new();
+    brotli::BrotliCompress(&mut &*bytes, &mut output, &settings)?;
+    Ok(u64::try_from(output.len())?)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn limits_file_is_complete() {
+        assert!(limits().unwrap().compressed.wasm > 0);
+    }
+
+    #[test]
+    fn a_row_over_its_limit_is_marked() {
+        let row = |used| Row { what: "style", used, limit: Some(10) };
+        assert!(!row(10).is_over() && row(11).is_over());
+        assert!(table(&[row(11)]).ends_with("11         10  over\n"));
+    }
+
+    #[test]
+    fn workers_count_as_scripts_but_not_as_kept() {
+        let mut sizes = Sizes::default();
+        sizes.add("sw.js", b"self").unwrap();
+        assert!(sizes.js > 0 && sizes.kept == 0);
+    }
+}
