@@ -257,7 +257,7 @@ impl FileTest {
     /// [`Error::SlightInYesNo`]; [`Error::NothingLeft`] if expectation and strokes exclude each other beyond the range of an `f64`.
     ///
     /// # Source
-    /// `reference/measurement/file-test.md` sections 3 and 5.
+    /// `file-model`.
     pub fn belief(&self) -> Result<Belief, Error> {
         self.check()?;
         let engine = Engine::new(self, Operator::Integrated, !self.proofs.is_empty());

@@ -1,5 +1,7 @@
 //! A belief read out as a band, with open ends left open.
 
+use libm::{fmax, fmin};
+
 use crate::belief::Belief;
 use crate::interval::Level;
 
@@ -11,6 +13,15 @@ use crate::interval::Level;
 /// # Source
 /// Definition: half of the 95 % point of chi-square with one degree of freedom, 3.841.
 pub const OPEN_ABOVE: f64 = 0.146_5;
+
+/// The density, as a fraction of the greatest, below which the limit of an open band does not reach.
+///
+/// Beyond it only a slip of the pen would explain the answers. On an open side the axis is long, so that a slip with a chance of a hundredth could
+/// otherwise carry the limit of the other side ten points away, which a closed band, being the shortest interval, does not allow either.
+///
+/// # Source
+/// Definition: `exp(-3.317)`, half of the 99 % point of chi-square with one degree of freedom, 6.635.
+pub const SLIP_BELOW: f64 = 0.036_25;
 
 /// What a band says.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -28,8 +39,8 @@ pub enum Shape {
 /// A band of hardness at a level.
 ///
 /// A closed band is the shortest interval of the level, see [`Belief::shortest`].
-/// A band open on one side keeps the limit of the equal-tailed interval on the other: at 95 % the part lies beyond an only limit with a chance of 2.5 %, as in the
-/// typical posteriors of `reference/measurement/file-test.md` section 4.
+/// A band open on one side keeps the limit of the equal-tailed interval on the other: at 95 % the part lies beyond an only limit with a chance of
+/// 2.5 %. It stops earlier where the density falls below [`SLIP_BELOW`] of its greatest.
 /// A side is open when the belief's density at that end of the axis exceeds [`OPEN_ABOVE`] of its greatest; a normal prior far from the end keeps it
 /// closed.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -113,8 +124,10 @@ impl Belief {
         let tail = 0.5 * (1.0 - level.get());
         let shape = match (low > OPEN_ABOVE, high > OPEN_ABOVE) {
             (true, true) => Shape::Unknown,
-            (true, false) => Shape::Below(self.quantile(1.0 - tail)),
-            (false, true) => Shape::Above(self.quantile(tail)),
+            (true, false) => {
+                Shape::Below(fmin(self.quantile(1.0 - tail), self.reach(SLIP_BELOW).1))
+            }
+            (false, true) => Shape::Above(fmax(self.quantile(tail), self.reach(SLIP_BELOW).0)),
             (false, false) => {
                 let interval = self.shortest(level);
                 Shape::Between(interval.low(), interval.high())

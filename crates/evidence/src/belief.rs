@@ -170,6 +170,27 @@ impl Belief {
         (low / most, high / most)
     }
 
+    /// The softest and hardest hardness whose density is at least a fraction of the greatest, in HRC, between grid points on a straight line.
+    pub(crate) fn reach(&self, fraction: f64) -> (f64, f64) {
+        let most = self.density.iter().copied().fold(0.0, f64::max);
+        let enough = fraction * most;
+        let first = |points: &mut dyn Iterator<Item = (f64, f64)>, from: f64| {
+            let mut before = None;
+            for (hrc, density) in points {
+                if density >= enough {
+                    return before.map_or(hrc, |(last, less): (f64, f64)| {
+                        last + (hrc - last) * (enough - less) / (density - less)
+                    });
+                }
+                before = Some((hrc, density));
+            }
+            from
+        };
+        let low = first(&mut self.density(), self.lowest());
+        let high = first(&mut self.density().rev(), self.highest());
+        (low, high)
+    }
+
     /// The piece that begins at a grid point: the chance below it and the density at both ends, to be joined by a straight line.
     ///
     /// The densities are scaled so that the straight piece holds what the curved one does.

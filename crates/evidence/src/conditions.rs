@@ -14,7 +14,7 @@ pub enum Skin {
     /// Half the belief takes the skin as sound, half as soft by 12.5 HRC with a standard deviation of 4 HRC, so that bites give no firm upper limit.
     ///
     /// # Source
-    /// Assumed, from "reads soft, often by 5-20 HRC" in `reference/measurement/file-test.md` section 2.
+    /// Assumed, from shop knowledge that such a skin reads soft, often by 5 to 20 HRC (`file-adjustments`; common practice, no source).
     NotGround,
     /// Not said: taken as ground.
     #[default]
@@ -30,7 +30,7 @@ pub enum Place {
     /// On or near an edge, where the pressure is higher: the part reads softer by 1.5 HRC with a standard deviation of 1.5 HRC.
     ///
     /// # Source
-    /// The direction is shop knowledge (`reference/measurement/file-test.md` section 2), the size is assumed.
+    /// The direction is shop knowledge, the size is assumed (`file-adjustments`).
     Edge,
 }
 
@@ -56,7 +56,7 @@ pub enum SteelKind {
     /// Rich in hard carbides: the part reads harder than it is by 1.5 HRC with a standard deviation of 1.5 HRC.
     ///
     /// # Source
-    /// `reference/measurement/file-test.md` section 5, assumed.
+    /// `file-adjustments`, assumed.
     CarbideRich,
 }
 

@@ -47,7 +47,7 @@ mod strokes;
 mod target;
 
 pub use assess::{Assessment, FileTest};
-pub use band::{Band, OPEN_ABOVE, Shape};
+pub use band::{Band, OPEN_ABOVE, SLIP_BELOW, Shape};
 pub use belief::{AXIS_HIGH, AXIS_LOW, Belief};
 pub use conditions::{Conditions, Finish, Place, Prior, Skin, SteelKind};
 pub use contradiction::{Cause, Contradiction, SURPRISE_BELOW};

@@ -31,7 +31,7 @@ pub enum Answering {
 /// How well files, pressure and judgement are held in check.
 ///
 /// # Source
-/// `reference/measurement/file-test.md` section 3: the totals are anchored to SAE J864 (careful), to "+-2 to 3 HRC with practice" (practised)
+/// `file-model`: the totals are anchored to SAE J864 (careful), to "+-2 to 3 HRC with practice" (practised)
 /// and to "+-5 HRC" (casual); the split into terms is assumed.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Hand {
@@ -105,7 +105,7 @@ impl Hand {
     /// `tolerance` is a half-width in HRC.
     ///
     /// # Source
-    /// `reference/measurement/file-test.md` section 3, table; the exchange of the tolerance is arithmetic on the same table.
+    /// `file-model`; the exchange of the tolerance is arithmetic on the same table.
     pub(crate) fn scatter(self, answering: Answering, tolerance: f64) -> Scatter {
         let (file, stroke, operator, spot, lapse) = match self {
             Self::Careful => (0.6, 0.8, 0.3, 0.3, 0.01),
@@ -130,7 +130,7 @@ impl Hand {
     /// `margin` is the file's hardness less the part's, in HRC.
     ///
     /// # Source
-    /// `reference/measurement/file-test.md` section 3.
+    /// `file-model`.
     ///
     /// # Example
     /// ```
@@ -152,7 +152,7 @@ impl Hand {
     /// `margin` is the file's grade less the part's hardness, in HRC.
     ///
     /// # Source
-    /// `reference/measurement/file-test.md` section 3; SAE J864 asks a proved file to cut 2 HRC below its number and not to cut 2 HRC above it.
+    /// `file-model`; SAE J864 asks a proved file to cut 2 HRC below its number and not to cut 2 HRC above it.
     ///
     /// # Example
     /// ```

@@ -170,7 +170,7 @@ impl fmt::Display for Shown {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let value = self.0;
         if value.is_nan() {
-            f.write_str("not a number")
+            f.write_str("NaN")
         } else if value >= 1e9 {
             f.write_str("more than 1e9")
         } else if value <= -1e9 {
@@ -265,7 +265,7 @@ mod tests {
         for value in [0.0, 1.0, 52.5, 0.1, 0.3, 95.47, 187.5, 15.625, 0.001, 1203.2, -7.25, 1e8] {
             assert_eq!(Shown(value).to_string(), value.to_string());
         }
-        assert_eq!(Shown(f64::NAN).to_string(), "not a number");
+        assert_eq!(Shown(f64::NAN).to_string(), "NaN");
         assert_eq!(Shown(f64::NEG_INFINITY).to_string(), "less than -1e9");
         assert_eq!(Shown(2.0 / 3.0).to_string(), "0.666666667");
     }

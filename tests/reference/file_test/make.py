@@ -2,7 +2,7 @@
 
 Independent of the Rust code: every bias is integrated by Gauss-Hermite rules with many nodes, one bias at a time and in full, the belief is
 evaluated every 0.01 HRC, and nothing is folded, cached or looked up.
-The model is that of file-test.md section 3 with the conditions of section 5; the sizes of the shifts for skin, edge and finish are assumed.
+The model is that of the source `file-model` with the conditions of `file-adjustments`; the sizes of the shifts for skin, edge and finish are assumed.
 
 Run: python make.py > golden.csv        (needs numpy and scipy; takes about five minutes of one core)
 """
