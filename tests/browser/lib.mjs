@@ -20,9 +20,10 @@
 //                       host ("/" unless told). Gives:
 //   open(path, options) a fresh profile with one page at `path`, started. Options: `device` "phone" (390 x 844,
 //                       touch) or "desktop" (1280 x 900, unless told); `theme` "light" or "dim": the system's;
-//                       `chosen` the theme stored by the person; `init` a function run in the page before its own
-//                       scripts; `started: false` not to wait for the start; `context` more of Playwright's
-//                       context options. Gives { context, page }; context.newPage() is another tab.
+//                       `chosen` the theme that the start script finds, until the page follows its own settings;
+//                       `init` a function run in the page before its own scripts; `started: false` not to wait
+//                       for the start; `context` more of Playwright's context options.
+//                       Gives { context, page }; context.newPage() is another tab.
 //   expect(pattern)     in a test: faults that match are wanted, and the test fails when none comes.
 //   server              the Server below.
 //   browser()           the running browser.

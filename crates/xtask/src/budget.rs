@@ -30,12 +30,26 @@ struct Raw {
     kept: u64,
 }
 
-/// Prints the size table of a built page.
+/// Prints the size table of a built page and fails over a limit.
 ///
 /// # Errors
 ///
 /// When a limit is broken; the text names each.
 pub(crate) fn check(folder: &Path) -> Outcome {
+    let over = show(folder)?;
+    if over.is_empty() {
+        Ok(())
+    } else {
+        Err(format!("the page is too large in: {}", over.join("; ")).into())
+    }
+}
+
+/// Prints the size table of a built page and returns what is over its limit.
+///
+/// # Errors
+///
+/// When the page or the limits cannot be read.
+pub(crate) fn show(folder: &Path) -> Outcome<Vec<&'static str>> {
     let limits = limits()?;
     let mut sizes = Sizes::default();
     for name in project::files_below(folder)? {
@@ -43,12 +57,7 @@ pub(crate) fn check(folder: &Path) -> Outcome {
     }
     let rows = sizes.rows(&limits);
     print!("{}", table(&rows));
-    let over: Vec<&str> = rows.iter().filter(|row| row.is_over()).map(|row| row.what).collect();
-    if over.is_empty() {
-        Ok(())
-    } else {
-        Err(format!("the page is too large in: {}", over.join(", ")).into())
-    }
+    Ok(rows.iter().filter(|row| row.is_over()).map(|row| row.what).collect())
 }
 
 fn limits() -> Outcome<Limits> {

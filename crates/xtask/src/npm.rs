@@ -3,7 +3,7 @@
 use crate::process::{Steps, cargo, find, run as run_program};
 use crate::{Outcome, post_build, project, tools};
 use std::fs;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::process::Command;
 
 /// `cargo xtask npm`.
@@ -65,7 +65,30 @@ pub(crate) fn test() -> Outcome {
     for script in own_files()?.iter().filter(|name| project::has_extension(name, "mjs")) {
         run_program(Command::new("node").arg(package.join(script)).current_dir(&package))?;
     }
-    Ok(())
+    parity(&package)
+}
+
+/// The same questions to the core as a program and to the package in node: the answers must be equal
+/// to the last bit.
+fn parity(package: &Path) -> Outcome {
+    let root = project::root();
+    let folder = root.join("tests/parity");
+    let questions = folder.join("questions.jsonl");
+    let answers = project::cargo_target().join("parity.jsonl");
+    run_program(
+        cargo()
+            .args(["run", "--locked", "--quiet", "--package", "biteband-tests", "--bin", "parity"])
+            .arg("--")
+            .arg(&questions)
+            .stdout(fs::File::create(&answers)?)
+            .current_dir(&root),
+    )?;
+    run_program(
+        Command::new("node")
+            .arg(folder.join("parity.mjs"))
+            .args([package, &questions, &answers])
+            .current_dir(&root),
+    )
 }
 
 /// The files of that folder.

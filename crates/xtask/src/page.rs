@@ -2,7 +2,7 @@
 
 use crate::process::{Steps, run};
 use crate::tools::{self, NeedsNode, Toolbox};
-use crate::{Outcome, project, serve};
+use crate::{Outcome, budget, project, serve};
 use std::process::Command;
 
 /// `cargo xtask app`.
@@ -15,6 +15,10 @@ pub(crate) fn app(arguments: &[String]) -> Outcome {
     let mut steps = Steps::new();
     let tools = steps.take("Looking for the build tools", || tools::toolbox(NeedsNode::No))?;
     steps.take("Building the page into dist/", || build(&tools))?;
+    // Only the checks refuse a page over a limit: whoever works on its size must be able to look at it.
+    if tools.node_modules.is_some() {
+        budget::show(&project::dist())?;
+    }
     if options.build_only { Ok(()) } else { serve::run(&project::dist(), options.port) }
 }
 

@@ -1,8 +1,8 @@
 //! What happens to a built page before it may be served: the module is made smaller, the service worker is
-//! written, the size limits are checked.
+//! written.
 
 use crate::process::{find, run as run_program};
-use crate::{Outcome, budget, digest, project};
+use crate::{Outcome, digest, project};
 use std::fmt::Write as _;
 use std::fs;
 use std::path::Path;
@@ -13,7 +13,7 @@ use std::process::Command;
 ///
 /// # Errors
 ///
-/// When the folder is no built page, a limit is broken, or an option is wrong.
+/// When the folder is no built page, or an option is wrong.
 pub(crate) fn run(arguments: &[String]) -> Outcome {
     let words: Vec<&str> = arguments.iter().map(String::as_str).collect();
     match (words.as_slice(), std::env::var_os("TRUNK_STAGING_DIR")) {
@@ -29,19 +29,10 @@ fn hook(folder: &Path) -> Outcome {
         fs::copy(folder.join("sw-kill.js"), folder.join("sw.js"))?;
         return Ok(());
     }
-    let optimiser = find("wasm-opt");
-    if let Some(optimiser) = &optimiser {
-        optimise(folder, optimiser)?;
+    if let Some(optimiser) = find("wasm-opt") {
+        optimise(folder, &optimiser)?;
     }
-    write_worker(folder)?;
-    if optimiser.is_some() {
-        budget::check(folder)
-    } else {
-        println!(
-            "wasm-opt was not found: the page is larger than a release, sizes are not judged."
-        );
-        Ok(())
-    }
+    write_worker(folder)
 }
 
 /// Lets wasm-opt shrink every module of a folder in place.
@@ -54,7 +45,17 @@ pub(crate) fn optimise(folder: &Path, optimiser: &Path) -> Outcome {
     for name in names.iter().filter(|name| project::has_extension(name, "wasm")) {
         let module = folder.join(name);
         let smaller = folder.join("smaller.wasm");
-        run_program(Command::new(optimiser).args(["-Oz", "--one-caller-inline-max-function-size=50", "--reorder-functions-by-name"]).arg(&module).arg("-o").arg(&smaller))?;
+        run_program(
+            Command::new(optimiser)
+                .args([
+                    "-Oz",
+                    "--one-caller-inline-max-function-size=50",
+                    "--reorder-functions-by-name",
+                ])
+                .arg(&module)
+                .arg("-o")
+                .arg(&smaller),
+        )?;
         fs::rename(smaller, module)?;
     }
     Ok(())

@@ -2,7 +2,7 @@
 
 use crate::process::{Steps, cargo, run as run_program};
 use crate::tools::{self, NeedsNode};
-use crate::{Outcome, npm, page, project, single_file};
+use crate::{Outcome, budget, npm, page, project, single_file};
 use std::process::Command;
 
 /// The word that names a step on the command line, its heading, and its work.
@@ -106,6 +106,7 @@ fn npm() -> Outcome {
 
 fn page() -> Outcome {
     page::build(&tools::toolbox(NeedsNode::Yes)?)?;
+    budget::check(&project::dist())?;
     single_file::run()
 }
 
