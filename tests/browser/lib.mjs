@@ -74,6 +74,7 @@ export class Server {
   compress = false;
   #http = http.createServer((request, response) => this.#answer(request, response));
   #port = 0;
+  #small = new Map();
 
   constructor(base, folder) {
     this.base = base;
@@ -121,10 +122,17 @@ export class Server {
     };
     let body = readFileSync(file);
     if (this.compress) {
-      body = brotliCompressSync(body);
+      body = this.#compressed(file, body);
       headers["content-encoding"] = "br";
     }
     response.writeHead(200, headers).end(body);
+  }
+
+  // The highest setting takes a second for the module; a measured start must not wait for it each time.
+  #compressed(file, body) {
+    const key = `${file} ${statSync(file).mtimeMs}`;
+    if (!this.#small.has(key)) this.#small.set(key, brotliCompressSync(body));
+    return this.#small.get(key);
   }
 }
 

@@ -1,13 +1,15 @@
 //! The browser's own storage: one database, one store, one document.
 //!
-//! The document is written after every change, one write at a time and always the newest. What cannot
-//! be read is copied aside before anything is written over it.
+//! The document is written at every change. A write is handed over whole, without waiting for the one
+//! before it: the browser keeps their order, and finishes them even when the page is left at once. What
+//! cannot be read is copied aside before anything is written over it.
 
-use std::cell::RefCell;
 use std::rc::Rc;
 
 use biteband_bench::state::{Damage, Found, Notice, Saved, document, read};
-use idb::{Database, DatabaseEvent, Error, Factory, ObjectStoreParams, TransactionMode};
+use idb::{
+    Database, DatabaseEvent, Error, Factory, ObjectStoreParams, TransactionFuture, TransactionMode,
+};
 use js_sys::JSON;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
@@ -33,7 +35,7 @@ pub(crate) struct Opened {
     pub(crate) notice: Option<Notice>,
     /// The text that could not be read.
     pub(crate) unreadable: Option<String>,
-    writer: Option<Rc<Writer>>,
+    database: Option<Rc<Database>>,
 }
 
 impl PartialEq for Opened {
@@ -41,24 +43,26 @@ impl PartialEq for Opened {
         self.saved == other.saved
             && self.notice == other.notice
             && self.unreadable == other.unreadable
-            && self.writer.is_some() == other.writer.is_some()
+            && self.database.is_some() == other.database.is_some()
     }
 }
 
 impl Opened {
     /// Storage that cannot be used.
     pub(crate) fn refused() -> Self {
-        Self { saved: None, notice: Some(Notice::StorageRefused), unreadable: None, writer: None }
+        Self { saved: None, notice: Some(Notice::StorageRefused), unreadable: None, database: None }
     }
 
     /// Writes the state; `failed` is told when it could not be.
     pub(crate) fn save(&self, saved: &Saved, failed: &Callback<Notice>) {
-        if let Some(writer) = &self.writer {
-            match to_json(saved) {
-                Some(document) => writer.write(document, failed),
-                None => failed.emit(Notice::StorageFull),
+        let Some(database) = &self.database else { return };
+        let failed = failed.clone();
+        let written = to_json(saved).and_then(|document| put(database, CURRENT, &document).ok());
+        wasm_bindgen_futures::spawn_local(async move {
+            if !done(written).await {
+                failed.emit(Notice::StorageFull);
             }
-        }
+        });
     }
 }
 
@@ -108,20 +112,29 @@ async fn look() -> Result<Opened, Error> {
     });
     let database = request.await?;
     let found = get(&database, CURRENT).await?;
-    let writer = Rc::new(Writer { database, waiting: RefCell::default() });
-    let mut opened =
-        Opened { saved: None, notice: None, unreadable: None, writer: Some(Rc::clone(&writer)) };
+    let database = Rc::new(database);
+    let mut opened = Opened {
+        saved: None,
+        notice: None,
+        unreadable: None,
+        database: Some(Rc::clone(&database)),
+    };
     let Some(text) = found else { return Ok(opened) };
     match from_json(&text) {
         Ok(saved) => opened.saved = Some(saved),
         Err(Damage::Newer(found)) => {
             // Left untouched: the newer program will want it back as it is.
             opened.notice = Some(Notice::StoredNewer(found));
-            opened.writer = None;
+            opened.database = None;
         }
         Err(Damage::Unreadable) => {
-            put(&writer.database, ASIDE, &text).await?;
-            opened.notice = Some(Notice::StoredDamaged);
+            if done(put(&database, ASIDE, &text).ok()).await {
+                opened.notice = Some(Notice::StoredDamaged);
+            } else {
+                // Without the copy nothing may be written over the original.
+                opened.notice = Some(Notice::StorageRefused);
+                opened.database = None;
+            }
             opened.unreadable = Some(text);
         }
     }
@@ -138,50 +151,20 @@ async fn get(database: &Database, key: &str) -> Result<Option<String>, Error> {
     }))
 }
 
-async fn put(database: &Database, key: &str, document: &str) -> Result<(), Error> {
+/// Hands a write over to the browser; it is done when the transaction is.
+fn put(database: &Database, key: &str, document: &str) -> Result<TransactionFuture, Error> {
     let transaction = database.transaction(&[STORE], TransactionMode::ReadWrite)?;
     let store = transaction.object_store(STORE)?;
     let key = JsValue::from_str(key);
-    store.put(&JsValue::from_str(document), Some(&key))?.await?;
-    transaction.commit()?.await?;
-    Ok(())
+    store.put(&JsValue::from_str(document), Some(&key))?;
+    // Closed at once, so that it no longer needs this page to end.
+    Ok(transaction.commit()?.into_future())
 }
 
-/// The newest document that still has to be written, and whether a write is under way.
-#[derive(Default)]
-struct Waiting {
-    newest: Option<String>,
-    busy: bool,
-}
-
-struct Writer {
-    database: Database,
-    waiting: RefCell<Waiting>,
-}
-
-impl Writer {
-    fn write(self: &Rc<Self>, document: String, failed: &Callback<Notice>) {
-        let mut waiting = self.waiting.borrow_mut();
-        waiting.newest = Some(document);
-        if waiting.busy {
-            return;
-        }
-        waiting.busy = true;
-        let (writer, failed) = (Rc::clone(self), failed.clone());
-        wasm_bindgen_futures::spawn_local(async move {
-            while let Some(document) = writer.take() {
-                if put(&writer.database, CURRENT, &document).await.is_err() {
-                    failed.emit(Notice::StorageFull);
-                }
-            }
-        });
-    }
-
-    /// The next document to write; without one the writer rests.
-    fn take(&self) -> Option<String> {
-        let mut waiting = self.waiting.borrow_mut();
-        let next = waiting.newest.take();
-        waiting.busy = next.is_some();
-        next
+/// Whether a write came to its end; a full disk may show only there.
+async fn done(written: Option<TransactionFuture>) -> bool {
+    match written {
+        Some(written) => written.await.is_ok_and(|end| end.is_committed()),
+        None => false,
     }
 }

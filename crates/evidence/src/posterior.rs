@@ -4,7 +4,7 @@
 //! integrated. Without proofs the operator and a single spot shift every margin alike, as the part's own hardness does, so they become one blur of
 //! the belief at the end. Proofs see the operator but not the part, so with proofs the operator keeps its own nodes.
 //!
-//! The specification (tests/reference/file_test) integrates with 9 nodes of Gauss-Hermite. The sums here are the same integrals: [`crate::quadrature`] says why they are closer.
+//! The specification (`tests/reference/file_test`) integrates with 9 nodes of Gauss-Hermite. The sums here are the same integrals: [`crate::quadrature`] says why they are closer.
 
 use alloc::vec::Vec;
 

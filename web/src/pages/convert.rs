@@ -27,6 +27,7 @@ pub(crate) fn convert(app: &Rc<App>, dispatch: &Dispatch) -> Html {
             <div class="col">
                 <div role="status" class="col">{ answer(&view) }</div>
                 { where_from(&view) }
+                { table_choice(props, &view) }
                 { for view.cautions.iter().map(|caution| html! { <section class="caution">{ caution }</section> }) }
             </div>
         </main>
@@ -37,11 +38,6 @@ fn entry(props: Handed<'_>, view: &ConvertView) -> Html {
     let Handed { dispatch, .. } = props;
     let more = props.app.saved.convert.more;
     let scales = view.scales.iter().map(|chip| (chip.clone(), Action::ConvertScale(chip.key)));
-    let tables = view.tables.iter().map(|table| {
-        let chip =
-            Chip { key: table.key.unwrap_or("any"), label: table.label.clone(), on: table.on };
-        (chip, Action::ConvertTable(table.key))
-    });
     html! {
         <section class="card">
             { field(props.app, dispatch, Name::Convert, LOOK, view.problem.as_ref()) }
@@ -50,10 +46,18 @@ fn entry(props: Handed<'_>, view: &ConvertView) -> Html {
                 aria-expanded={if more { "true" } else { "false" }}>
                 { label(if more { Ui::FewerScales } else { Ui::MoreScales }) }
             </button>
-            { chips(dispatch, Ui::TableChoice, Group::Seen, tables) }
             { small(LANGUAGE.say(Phrase::Material)) }
         </section>
     }
+}
+
+fn table_choice(props: Handed<'_>, view: &ConvertView) -> Html {
+    let tables = view.tables.iter().map(|table| {
+        let chip =
+            Chip { key: table.key.unwrap_or("any"), label: table.label.clone(), on: table.on };
+        (chip, Action::ConvertTable(table.key))
+    });
+    html! { <section class="card">{ chips(props.dispatch, Ui::TableChoice, Group::Seen, tables) }</section> }
 }
 
 fn answer(view: &ConvertView) -> Html {
@@ -88,7 +92,7 @@ fn answer(view: &ConvertView) -> Html {
 }
 
 fn refusal(problem: &Problem) -> Html {
-    html! { <section class="refusal"><p>{ &problem.message }</p><p>{ &problem.instead }</p></section> }
+    html! { <section class="refusal"><p><b>{ &problem.message }</b></p><p>{ &problem.instead }</p></section> }
 }
 
 /// Table, rows, what other tables say, width: behind each number, folded away.

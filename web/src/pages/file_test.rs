@@ -10,7 +10,7 @@ use yew::prelude::*;
 
 use crate::app::{Dispatch, LANGUAGE, label};
 use crate::parts::chips::{Name as Group, button, chips, folded, press, small};
-use crate::parts::field::{Look, field as entry};
+use crate::parts::field::{Look, field as entry, told};
 use crate::parts::rule::rule;
 
 /// What every part of a page is handed.
@@ -28,17 +28,18 @@ pub(crate) fn file_test(app: &Rc<App>, dispatch: &Dispatch) -> Html {
         <main id="content" class="wide">
             <h1 tabindex="-1" class="unseen">{ LANGUAGE.say(Phrase::FileTest) }</h1>
             <div class="col answer">
-                { verdict(&view) }
+                { verdict(props, &view) }
             </div>
             <div class="col keys-col">
                 { rule(&view.rule, view.next_grade, dispatch) }
+                { next(&view) }
                 { controls(props, &view) }
             </div>
             <div class="col rest">
-                { next(&view) }
+                { causes(&view) }
                 { notes(&view) }
-                { scales(&view) }
                 <section class="card">{ target(props, &view) }</section>
+                { scales(&view) }
                 { conditions(props) }
                 { hand(props, &view) }
                 { files(props, &view) }
@@ -53,27 +54,39 @@ pub(crate) fn file_test(app: &Rc<App>, dispatch: &Dispatch) -> Html {
     }
 }
 
-fn verdict(view: &FileTestView) -> Html {
+fn verdict(props: Handed<'_>, view: &FileTestView) -> Html {
+    // The place for the odds is kept from the start, so that the keys stay under the finger.
+    let wanted = !props.app.saved.file_test.target_text.trim().is_empty();
+    let conflict = !view.conflicts.is_empty();
     let number = if view.unit.is_empty() { "num words" } else { "num" };
     html! {
-        <section class={classes!("verdict", (!view.conflicts.is_empty()).then_some("conflict"))} role="status">
+        <section class={classes!("verdict", wanted.then_some("wanted"), conflict.then_some("conflict"))} role="status">
             <div class="say">{ &view.say }</div>
             <div class={number}>{ &view.number }
                 if !view.unit.is_empty() { <>{ " " }<small>{ view.unit }</small></> }
             </div>
             if !view.level.is_empty() { <p class="small">{ &view.level }</p> }
             { for view.odds.as_ref().map(odds) }
-            if let Some(problem) = &view.problem { <p class="error">{ &problem.message }{ " " }{ &problem.instead }</p> }
-            { for view.conflicts.iter().map(|conflict| html! {
-                <div class="conflict">
-                    <p><b>{ &conflict.why }</b></p>
-                    <p class="small">{ LANGUAGE.say(Phrase::Ui(Ui::LikelyCauses)) }</p>
-                    <ol>{ for conflict.causes.iter().map(|cause| html! { <li>{ cause }</li> }) }</ol>
-                    { for conflict.without.iter().map(|line| html! { <p class="small">{ line }</p> }) }
-                </div>
-            }) }
+            if let Some(problem) = &view.problem { <p class="error">{ told(problem) }</p> }
+            { for view.conflicts.iter().map(|conflict| html! { <p class="met">{ &conflict.why }</p> }) }
         </section>
     }
+}
+
+/// What may be behind a contradiction, below the keys, which stay where they are.
+fn causes(view: &FileTestView) -> Html {
+    view.conflicts
+        .iter()
+        .map(|conflict| {
+            html! {
+                <section class="card causes">
+                    <h2>{ label(Ui::LikelyCauses) }</h2>
+                    <ol>{ for conflict.causes.iter().map(|cause| html! { <li>{ cause }</li> }) }</ol>
+                    { for conflict.without.iter().map(|line| html! { <p class="small">{ line }</p> }) }
+                </section>
+            }
+        })
+        .collect()
 }
 
 fn odds(view: &OddsView) -> Html {
@@ -137,7 +150,7 @@ fn scales(view: &FileTestView) -> Html {
                 <h2>{ LANGUAGE.say(Phrase::OtherScales) }</h2>
                 <table class="read"><tbody>
                     { for view.scales.iter().map(|row| html! {
-                        <tr><th scope="row">{ &row.name }</th><td>{ &row.shown }</td><td>{ row.table }</td></tr>
+                        <tr><th scope="row">{ &row.name }<small>{ row.table }</small></th><td>{ &row.shown }</td></tr>
                     }) }
                 </tbody></table>
                 <p class="small">{ LANGUAGE.say(Phrase::OtherScalesWidth) }</p>
@@ -233,9 +246,10 @@ fn proving(props: Handed<'_>, view: &FileTestView) -> Html {
                 { chips(dispatch, Ui::ProveFile, Group::Seen, files) }
                 { field(props, view, Name::ProofKnown, Ui::ProveKnown, Some(Ui::ProveKnownHint)) }
                 <div class="actions">
-                    { button(dispatch, Ui::ProveBites, Action::Prove("bites")) }
-                    { button(dispatch, Ui::Slight, Action::Prove("slight")) }
-                    { button(dispatch, Ui::ProveSkates, Action::Prove("skates")) }
+                    { for [(Ui::ProveBites, "bites"), (Ui::Slight, "slight"), (Ui::ProveSkates, "skates")].map(|(title, outcome)| html! {
+                        <button type="button" disabled={!view.can_prove}
+                            onclick={press(dispatch, Action::Prove(outcome))}>{ label(title) }</button>
+                    }) }
                 </div>
                 <ul class="proofs">
                     { for view.proofs.iter().map(|proof| html! {

@@ -69,12 +69,17 @@ pub(crate) fn field(
             if let Some(problem) = problem {
                 <p class="error" id={error_id}>
                     <svg viewBox="0 0 24 24" aria-hidden="true"><path d="M12 4 L21 20 H3 Z M12 10v5 M12 17.5v.5" /></svg>
-                    <span>{ &problem.message }{ " " }{ &problem.instead }</span>
+                    { told(problem) }
                 </p>
             }
             if open { { pad(name, dispatch) } }
         </div>
     }
+}
+
+/// What is wrong, and behind it the way out.
+pub(crate) fn told(problem: &Problem) -> Html {
+    html! { <span><b>{ &problem.message }</b>{ " " }{ &problem.instead }</span> }
 }
 
 fn id_of(name: Name) -> String {

@@ -114,6 +114,8 @@ pub fn convert(app: &App, language: Language) -> ConvertView {
         Err(_) if parsed.is_err() && typing => {
             view.hint = language.say(Phrase::Ui(Ui::ConvertTyping)).into_owned();
         }
+        // A text that reads well is no mistake of the field; that nothing converts it is an answer.
+        Err(refusal) if parsed.is_ok() => view.refusals.push(refusal.into()),
         Err(refusal) => view.problem = Some(refusal.into()),
         Ok(found) => fill(app, language, &mut view, found),
     }

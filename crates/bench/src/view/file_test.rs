@@ -43,6 +43,8 @@ pub struct FileTestView {
     pub can_undo: bool,
     /// Whether there is anything to clear.
     pub can_clear: bool,
+    /// Whether the hardness of a known piece can be read, so that a file can be proved on it.
+    pub can_prove: bool,
     /// Spots to choose from: those stroked and one fresh one.
     pub spots: Vec<(u8, Chip)>,
     /// Hands to choose from.
@@ -143,6 +145,8 @@ pub fn file_test(app: &App, language: Language) -> FileTestView {
         scales: Vec::new(),
         can_undo: !state.past.is_empty(),
         can_clear: !(state.now.strokes.is_empty() && state.now.proofs.is_empty()),
+        can_prove: number(&state.proof_known_text).is_some()
+            && !problems.iter().any(|(field, _)| *field == Field::ProofKnown),
         spots: spots(language, state),
         hands: hands(language, state),
         hand_meaning: language.say(Phrase::HandMeaning(hand(state.hand))).into_owned(),
