@@ -43,7 +43,7 @@
 // tests/browser/one.test.mjs` runs one file on what was built.
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
-import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, statSync } from "node:fs";
+import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from "node:fs";
 import http from "node:http";
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
@@ -241,7 +241,10 @@ process.on("exit", () => copies.forEach((folder) => rmSync(folder, { recursive: 
 export function copyOfPage(change, { worker = true } = {}) {
   const folder = mkdtempSync(join(tmpdir(), "biteband-"));
   copies.push(folder);
-  cpSync(dist, folder, { recursive: true });
+  for (const name of readdirSync(dist)) {
+    // A build that runs or has failed has its own hidden folder here.
+    if (!name.startsWith(".")) cpSync(join(dist, name), join(folder, name), { recursive: true });
+  }
   change(folder);
   if (worker) {
     const xtask = process.env.BITEBAND_XTASK;

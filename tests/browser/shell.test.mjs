@@ -88,6 +88,7 @@ test("exactly the built files are kept", async () => {
   const built = readdirSync(dist, { recursive: true, withFileTypes: true })
     .filter((entry) => entry.isFile() && !/^sw(-kill)?\.js$/.test(entry.name))
     .map((entry) => join(entry.parentPath ?? entry.path, entry.name).slice(dist.length))
+    .filter((path) => !path.startsWith("/."))
     .map((path) => (path === "/index.html" ? "/" : path));
   assert.deepEqual(kept, built.sort());
 });

@@ -42,7 +42,8 @@ pub(crate) fn npm_package() -> PathBuf {
     root().join("target/npm-package")
 }
 
-/// Every file below a folder, as paths relative to it with `/` between the parts, in order.
+/// Every file below a folder, as paths relative to it with `/` between the parts, in order. Hidden ones are left
+/// out: trunk builds in a hidden folder inside `dist/`, and leaves it there when a build fails.
 ///
 /// # Errors
 ///
@@ -55,7 +56,11 @@ pub(crate) fn files_below(folder: &Path) -> Outcome<Vec<String>> {
             fs::read_dir(&path).map_err(|error| format!("reading {}: {error}", path.display()))?;
         for entry in entries {
             let entry = entry?;
-            let name = format!("{prefix}{}", entry.file_name().to_string_lossy());
+            let name = entry.file_name().to_string_lossy().into_owned();
+            if name.starts_with('.') {
+                continue;
+            }
+            let name = format!("{prefix}{name}");
             if entry.file_type()?.is_dir() {
                 open.push((entry.path(), format!("{name}/")));
             } else {

@@ -3,6 +3,8 @@
 //! Field names are stable; numbers are unrounded. The page makes its screens from the same answers.
 
 mod convert;
+mod file_question;
+mod file_scales;
 mod file_test;
 mod source;
 
@@ -10,10 +12,14 @@ pub use convert::{
     ConvertAnswer, ConvertInput, ConvertQuestion, Converted, Note, Other, check_material, convert,
     default_targets, parse_axis, parse_table,
 };
+pub use file_question::{
+    ConditionsInput, FileQuestion, ProofInput, StrokeInput, build, parse_prior, parse_proofs,
+    parse_strokes, parse_target,
+};
+pub use file_scales::BandInScale;
 pub(crate) use file_test::{Assessed, assessed};
 pub use file_test::{
-    BandAnswer, BandInScale, CauseAnswer, ConditionsInput, ContradictionAnswer, FileAnswer,
-    FileOutcome, FileQuestion, FileRefused, NextAnswer, ProofInput, StrokeInput, TargetAnswer,
-    assess, build, parse_prior, parse_proofs, parse_strokes, parse_target,
+    BandAnswer, CauseAnswer, ContradictionAnswer, FileAnswer, FileOutcome, FileRefused, NextAnswer,
+    TargetAnswer, assess,
 };
 pub use source::{SourceAnswer, TableAnswer, TableListing, TableRow, sources, table, tables};

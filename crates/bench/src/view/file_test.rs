@@ -126,6 +126,8 @@ pub fn file_test(app: &App, language: Language) -> FileTestView {
         Err(refusal) => (Err(refusal), None, None),
     };
     let found = found.filter(|f| known && f.contradictions().is_empty());
+    let can_prove = number(&state.proof_known_text).is_some()
+        && !problems.iter().any(|(field, _)| *field == Field::ProofKnown);
     // A field that is still being typed in is not scolded.
     problems.retain(|(field, _)| {
         app.session.left.contains(field) && app.session.active != Some(*field)
@@ -145,8 +147,7 @@ pub fn file_test(app: &App, language: Language) -> FileTestView {
         scales: Vec::new(),
         can_undo: !state.past.is_empty(),
         can_clear: !(state.now.strokes.is_empty() && state.now.proofs.is_empty()),
-        can_prove: number(&state.proof_known_text).is_some()
-            && !problems.iter().any(|(field, _)| *field == Field::ProofKnown),
+        can_prove,
         spots: spots(language, state),
         hands: hands(language, state),
         hand_meaning: language.say(Phrase::HandMeaning(hand(state.hand))).into_owned(),
