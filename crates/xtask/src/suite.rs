@@ -129,6 +129,13 @@ fn browser() -> Outcome {
             .args(tests)
             .env("BITEBAND_CHROMIUM", chromium)
             .env("BITEBAND_NODE_MODULES", modules)
-            .env("BITEBAND_XTASK", std::env::current_exe()?),
+            .env("BITEBAND_XTASK", this_program()?),
     )
+}
+
+/// This program's own file. A build during the run may have put a new one in its place; the system then
+/// reports the old one as deleted, and the new one stands under the same name.
+fn this_program() -> Outcome<String> {
+    let path = std::env::current_exe()?.to_string_lossy().into_owned();
+    Ok(path.strip_suffix(" (deleted)").unwrap_or(&path).to_owned())
 }

@@ -1,0 +1,237 @@
+// The page for every hand, eye and screen: accessibility findings, small and enlarged screens, sizes of targets.
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { noAxeViolations, stage, until } from "./lib.mjs";
+
+const { open, server } = stage();
+
+const key = (page, grade, word) => page.getByRole("button", { name: `${grade} file ${word}` });
+const field = (page, name) => page.getByLabel(name, { exact: true });
+
+async function goTo(page, hash) {
+  await page.evaluate((hash) => (location.hash = hash), hash);
+}
+
+async function stroke(page, ...strokes) {
+  for (const [grade, word] of strokes) await key(page, grade, word).click();
+}
+
+async function convert(page, text, place) {
+  await goTo(page, "#convert");
+  await field(page, "Hardness, as written").fill(text);
+  await field(page, "Hardness, as written").press("Enter");
+  await page.waitForSelector(place);
+}
+
+// What the page can look like, each from the one before it.
+const VIEWS = [
+  ["the empty file test", (page) => page.waitForSelector(".rule")],
+  [
+    "the file test with a verdict",
+    async (page) => {
+      await stroke(page, [65, "bites"], [60, "bites"], [55, "bites"], [50, "skates"], [45, "skates"], [40, "not sure"]);
+      await field(page, "Wanted hardness").fill("50-54");
+      await field(page, "Wanted hardness").press("Enter");
+      await page.waitForSelector(".odds");
+    },
+  ],
+  [
+    "the file test with a band that leaves the tables",
+    async (page) => {
+      await page.getByRole("button", { name: "Start again" }).click();
+      await stroke(page, [65, "bites"], [60, "skates"]);
+      await page.locator(".read").filter({ hasText: "above the table" }).waitFor();
+    },
+  ],
+  [
+    "the file test with a contradiction",
+    async (page) => {
+      await page.getByRole("button", { name: "Start again" }).click();
+      await stroke(page, [40, "skates"], [45, "bites"], [50, "skates"], [55, "bites"]);
+      await page.waitForSelector(".verdict.conflict");
+    },
+  ],
+  ["Convert with results", (page) => convert(page, "38-42 HRC", ".results")],
+  ["Convert with a refusal", (page) => convert(page, "15 HRC", ".refusal")],
+  ["Convert with a mistake", (page) => convert(page, "quite hard", ".error")],
+  [
+    "the sources, limits and settings",
+    async (page) => {
+      await goTo(page, "#about");
+      await page.waitForSelector("dl");
+    },
+  ],
+];
+
+async function throughViews(page, work) {
+  await page.waitForSelector("main.wide");
+  for (const [name, reach] of VIEWS) {
+    await reach(page);
+    await page.evaluate(() => document.querySelectorAll("details").forEach((fold) => (fold.open = true)));
+    await work(name);
+  }
+}
+
+const padOpen = async (page) => {
+  await goTo(page, "#convert");
+  await field(page, "Hardness, as written").tap();
+  await page.waitForSelector(".pad");
+  await until("the pad has come to rest", () =>
+    page.evaluate(() => document.querySelector(".pad").getAnimations().every((one) => one.playState === "finished")),
+  );
+};
+
+for (const device of ["phone", "desktop"]) {
+  for (const theme of ["light", "dim"]) {
+    test(`no page has an accessibility violation (${device}, ${theme})`, async () => {
+      const { page } = await open("", { device, theme });
+      await throughViews(page, () => noAxeViolations(page));
+      if (device !== "phone") return;
+      await padOpen(page);
+      await noAxeViolations(page);
+    });
+  }
+}
+
+const sideways = (page) =>
+  page.evaluate(() => {
+    const wide = document.scrollingElement.clientWidth;
+    const out = [...document.querySelectorAll("body *")].filter((one) => {
+      const box = one.getBoundingClientRect();
+      return box.width > 1 && (box.right > wide + 0.5 || box.left < -0.5);
+    });
+    const scrolls = document.scrollingElement.scrollWidth > wide;
+    return [...(scrolls ? ["the page scrolls sideways"] : []), ...out.map((one) => `${one.tagName} ${one.className}`)];
+  });
+
+// Text that is wider or higher than the control that it stands in.
+const cutText = (page) =>
+  page.evaluate(() =>
+    [...document.querySelectorAll("button, .tick, td, th, nav a")]
+      .filter((one) => one.offsetParent !== null && one.scrollWidth > one.clientWidth + 1)
+      .map((one) => one.textContent),
+  );
+
+// A small phone; a desktop of 1280 x 900 at twice the size; one of 1280 x 1024 at four times the size.
+for (const viewport of [{ width: 320, height: 640 }, { width: 640, height: 450 }, { width: 320, height: 256 }]) {
+  const size = `${viewport.width} x ${viewport.height}`;
+  test(`nothing is cut off or scrolls sideways at ${size}, all folds open`, async () => {
+    const { page } = await open("", { context: { viewport } });
+    await throughViews(page, async (name) => {
+      assert.deepEqual(await sideways(page), [], name);
+      assert.deepEqual(await cutText(page), [], name);
+    });
+  });
+}
+
+test("the file test is done on a screen of 320 x 256, as at four times the size", async () => {
+  const { page } = await open("", { context: { viewport: { width: 320, height: 256 }, hasTouch: true, isMobile: true } });
+  await page.waitForSelector(".rule");
+  for (const [grade, word] of [[55, "bites"], [50, "skates"]]) await key(page, grade, word).tap();
+  await field(page, "Wanted hardness").tap();
+  for (const sign of ["5", "0", "–", "5", "4", "Done"]) {
+    await page.locator(".pad").getByRole("button", { name: sign, exact: true }).tap();
+  }
+  await page.locator(".legend").filter({ hasText: "in 50-54" }).waitFor();
+  assert.deepEqual(await sideways(page), []);
+});
+
+test("the pad leaves its field in sight on a phone on its side", async () => {
+  const { page } = await open("", { device: "phone", context: { viewport: { width: 844, height: 390 } } });
+  await page.waitForSelector(".rule");
+  await padOpen(page);
+  const box = (place) => page.locator(place).boundingBox();
+  const [input, pad] = [await box("#field-convert"), await box(".pad")];
+  assert.ok(input.y >= 0 && input.y + input.height <= pad.y, JSON.stringify({ input, pad }));
+  assert.ok(pad.y + pad.height <= 390.5);
+});
+
+for (const [screen, options] of [
+  ["a phone", { device: "phone" }],
+  ["a screen of 320 points", { device: "phone", context: { viewport: { width: 320, height: 640 } } }],
+  ["a desktop", { device: "desktop" }],
+]) {
+  test(`the page is as wide as ${screen}, and everything that is pressed is large enough`, async () => {
+    const { page } = await open("", options);
+    const small = () =>
+      page.evaluate(() =>
+        [...document.querySelectorAll("button, a[href], input, textarea, summary")]
+          .filter((one) => one.checkVisibility() && !one.matches(".skip"))
+          .map((one) => [one, one.getBoundingClientRect()])
+          .filter(([one, box]) => {
+            const least = one.matches(".key") ? 48 : 44;
+            return box.width < 44 - 0.5 || box.height < least - 0.5;
+          })
+          .map(([one, box]) => `${one.textContent || one.id}: ${box.width} x ${box.height}`),
+      );
+    await throughViews(page, async (name) => {
+      assert.deepEqual(await small(), [], name);
+      // A phone that meets anything wider shows the whole page smaller.
+      assert.deepEqual(await sideways(page), [], name);
+      assert.equal(await page.evaluate(() => innerWidth), page.viewportSize().width, name);
+    });
+    if (options.device !== "phone") return;
+    await padOpen(page);
+    assert.deepEqual(await small(), [], "the pad");
+  });
+}
+
+for (const [name, context] of [
+  ["forced colours", { forcedColors: "active" }],
+  ["reduced motion", { reducedMotion: "reduce" }],
+  ["more contrast", { contrast: "more" }],
+]) {
+  test(`every page stands with ${name}`, async () => {
+    const { page } = await open("", { device: "phone", context });
+    const names = [];
+    await throughViews(page, async (view) => {
+      assert.ok(await page.locator("main").isVisible(), view);
+      names.push(view);
+    });
+    assert.equal(names.length, VIEWS.length);
+    await padOpen(page);
+    const moving = await page.evaluate(() => document.getAnimations().length);
+    if (context.reducedMotion) assert.equal(moving, 0);
+  });
+}
+
+test("a pressed key is told apart without its colour", async () => {
+  const { page } = await open("", { device: "phone", context: { forcedColors: "active" } });
+  await page.waitForSelector(".rule");
+  const look = (word) =>
+    key(page, 55, word).evaluate((one) => {
+      const { color, backgroundColor } = getComputedStyle(one);
+      return { color, backgroundColor, text: one.textContent };
+    });
+  const before = await look("bites");
+  await key(page, 55, "bites").tap();
+  await until("the mark comes", async () => (await look("bites")).text !== before.text);
+  const after = await look("bites");
+  assert.notEqual(after.backgroundColor, before.backgroundColor);
+  assert.notEqual(after.color, after.backgroundColor);
+});
+
+test("nothing but the page's own host is asked for anything", async () => {
+  const { context, page } = await open("", { device: "phone" });
+  const hosts = new Set();
+  context.on("request", (request) => hosts.add(new URL(request.url()).origin));
+  await page.reload();
+  await throughViews(page, async () => {});
+  assert.deepEqual([...hosts], [server.origin]);
+});
+
+test("a new answer does not move the keys under the finger", async () => {
+  const { page } = await open("", { device: "phone" });
+  await page.waitForSelector(".rule");
+  const place = async () => (await key(page, 65, "bites").boundingBox()).y;
+  const empty = await place();
+  await stroke(page, [55, "bites"]);
+  await page.locator(".verdict").filter({ hasText: "Softer than" }).waitFor();
+  assert.equal(await place(), empty);
+  await stroke(page, [50, "skates"]);
+  await page.locator(".verdict").filter({ hasText: "Between" }).waitFor();
+  assert.equal(await place(), empty);
+  await page.waitForSelector("html[data-offline=ready]", { state: "attached" });
+  await page.locator(".notice").waitFor();
+  assert.equal(await place(), empty, "nor does good news");
+});

@@ -1,0 +1,113 @@
+// How fast the page answers, as a table: `node tests/browser/speed.mjs`, on what was built.
+//
+// The processor is slowed four times, as an old phone is; the cold start also has a slow network.
+import { dist, launch, Server, slow } from "./lib.mjs";
+
+const CPU = 4;
+const ROUNDS = 20;
+const PHONE = { viewport: { width: 390, height: 844 }, deviceScaleFactor: 2, isMobile: true, hasTouch: true };
+
+const server = new Server("/", dist);
+const browser = await launch();
+const median = (list) => list.toSorted((a, b) => a - b)[Math.floor(list.length / 2)];
+
+async function opened(path, network) {
+  const context = await browser.newContext(PHONE);
+  const page = await context.newPage();
+  await slow(page, { cpu: CPU, network });
+  await page.goto(server.url + path);
+  await page.waitForSelector("main.wide");
+  return { context, page };
+}
+
+// From a press to the frame behind the one that paints its answer.
+const pressed = (page, name) =>
+  page.evaluate(
+    (name) =>
+      new Promise((done) => {
+        const key = document.querySelector(`[aria-label^="${name}"]`);
+        const from = performance.now();
+        key.click();
+        requestAnimationFrame(() => setTimeout(() => done(performance.now() - from)));
+      }),
+    name,
+  );
+
+const typed = (page, text) =>
+  page.evaluate(
+    (text) =>
+      new Promise((done) => {
+        const field = document.getElementById("field-convert");
+        field.value = text;
+        const from = performance.now();
+        field.dispatchEvent(new InputEvent("input", { bubbles: true }));
+        requestAnimationFrame(() => setTimeout(() => done(performance.now() - from)));
+      }),
+    text,
+  );
+
+async function fileTest() {
+  const { context, page } = await opened("");
+  for (const grade of [65, 60, 55]) for (let n = 0; n < 3; n += 1) await pressed(page, `${grade} file bites`);
+  for (const grade of [50, 45, 40]) for (let n = 0; n < 3; n += 1) await pressed(page, `${grade} file skates`);
+  const times = [];
+  for (let round = 0; round < ROUNDS; round += 1) {
+    times.push(await pressed(page, "50 file skates"));
+    await page.getByRole("button", { name: "Undo" }).click();
+  }
+  await context.close();
+  return times;
+}
+
+async function convert() {
+  const { context, page } = await opened("#convert");
+  const times = [];
+  for (let round = 0; round < ROUNDS; round += 1) {
+    times.push(await typed(page, ["38", "38-4", "38-42", "700 HV", "52,5"][round % 5]));
+  }
+  await context.close();
+  return times;
+}
+
+async function coldStart(network) {
+  const context = await browser.newContext(PHONE);
+  const page = await context.newPage();
+  await page.addInitScript(() => {
+    new PerformanceObserver((list) => {
+      globalThis.largest = list.getEntries().at(-1).startTime;
+    }).observe({ type: "largest-contentful-paint", buffered: true });
+    new MutationObserver((_, observer) => {
+      if (!document.querySelector(".rule")) return;
+      globalThis.usable = performance.now();
+      observer.disconnect();
+    }).observe(document, { childList: true, subtree: true });
+  });
+  await slow(page, { cpu: CPU, network });
+  await page.goto(server.url);
+  await page.waitForFunction(() => globalThis.usable && globalThis.largest);
+  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => setTimeout(done, 500))));
+  const found = await page.evaluate(() => [globalThis.largest, globalThis.usable]);
+  await context.close();
+  return found;
+}
+
+try {
+  server.compress = true;
+  await server.start();
+  const rows = {};
+  const add = (what, times) => {
+    rows[what] = { "median ms": Math.round(median(times)), "most ms": Math.round(Math.max(...times)) };
+  };
+  add("file test: press to painted verdict, 18 strokes", await fileTest());
+  add("Convert: digit to painted answer", await convert());
+  for (const [network, name] of [[false, "no limit"], [true, "150 ms, 1.6 Mbit/s"]]) {
+    const starts = [];
+    for (let round = 0; round < 3; round += 1) starts.push(await coldStart(network));
+    add(`cold start (${name}): largest paint`, starts.map(([largest]) => largest));
+    add(`cold start (${name}): usable`, starts.map(([, usable]) => usable));
+  }
+  console.table(rows);
+} finally {
+  await browser.close();
+  await server.stop();
+}
