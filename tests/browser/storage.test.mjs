@@ -5,7 +5,7 @@ import { join } from "node:path";
 import { test } from "node:test";
 import { copyOfPage, dist, noAxeViolations, stage, until } from "./lib.mjs";
 
-const { open, server } = stage();
+const { expect, open, server } = stage();
 const SAMPLE = readFileSync(new URL("../../crates/bench/tests/stored/schema-1.json", import.meta.url), "utf8");
 
 const key = (page, grade, word) => page.getByRole("button", { name: `${grade} file ${word}` });
@@ -219,6 +219,9 @@ for (const [what, init] of [
   ],
 ]) {
   test(`storage that is full and ${what} is told, and nothing entered is lost`, async () => {
+    // The storage library lets go of its listeners when a transaction ends badly, and the browser still calls
+    // them; it is told on the console and harms nothing.
+    if (what === "fails as it ends") expect(/closure invoked recursively or after being dropped/);
     const page = await started("", { device: "phone", init });
     await page.evaluate(() => (globalThis.full = true));
     await works(page);
