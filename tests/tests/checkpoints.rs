@@ -111,7 +111,7 @@ fn ref_every_checkpoint_is_met_by_every_table_that_holds_it() {
 fn ref_the_default_answer_meets_every_checkpoint_and_its_width_most() {
     let mut outside = 0;
     for Point { from, given, to, stated, row } in checkpoints() {
-        let found = convert(Reading::new(from, given).unwrap(), to, None).unwrap();
+        let found = convert(Reading::new(from, given).unwrap(), to, Choice::STEEL).unwrap();
         let off = apart(found.at.value, stated, to);
         let standard = match found.table.get().map(Table::key) {
             Some(key) if key.starts_with("iso") => "ISO",

@@ -100,21 +100,22 @@ impl Refusal {
                 "",
                 language.say(Phrase::SameScaleInstead),
             ),
-            Error::NoTable { from, to, table: Some(table) } => Self::new(
+            Error::Material { material } => Self::of_material(language, material),
+            Error::NoTable { from, to, choice: Choice { only: Some(table), .. } } => Self::new(
                 code,
                 language.say(Phrase::NotInTable { from, to, table }),
                 format!("{} to {}", from.symbol(), to.symbol()),
                 "",
                 language.say(Phrase::NotInTableInstead),
             ),
-            Error::NoTable { from, to, table: None } => Self::new(
+            Error::NoTable { from, to, choice } => Self::new(
                 code,
-                language.say(Phrase::NoTable { from, to }),
+                language.say(Phrase::NoTable { from, to, material: choice.material }),
                 format!("{} to {}", from.symbol(), to.symbol()),
                 "",
-                language.say(Phrase::NoTableInstead { from, to }),
+                language.say(Phrase::NoTableInstead { from, material: choice.material }),
             ),
-            Error::OutsideTables { from, given, to, nearest, table } => {
+            Error::OutsideTables { from, given, to, nearest, choice } => {
                 let given = format::exact_with_unit(from, given);
                 let end = format::converted_with_unit(from, nearest.value);
                 let becomes = format::converted_with_unit(to, nearest.becomes);
@@ -126,7 +127,7 @@ impl Refusal {
                     table: nearest.table,
                     above: nearest.above,
                 });
-                if let Some((at, says)) = last_agreed(from, to, nearest.above, table) {
+                if let Some((at, says)) = last_agreed(from, to, nearest.above, choice) {
                     let message = message.to_mut();
                     message.push(' ');
                     message.push_str(&language.say(Phrase::LastAgreed { at: &at, says: &says }));
@@ -135,8 +136,13 @@ impl Refusal {
                     code,
                     message,
                     given,
-                    allowed(from, to, table),
-                    language.say(Phrase::OutsideTablesInstead { from, to, above: nearest.above }),
+                    allowed(from, to, choice),
+                    language.say(Phrase::OutsideTablesInstead {
+                        from,
+                        to,
+                        above: nearest.above,
+                        material: choice.material,
+                    }),
                 )
             }
             Error::Backward { axis, low, high } => {
@@ -159,11 +165,25 @@ impl Refusal {
                     code,
                     language.say(Phrase::NoSingleTable { low: &low, high: &high, to }),
                     format!("{low} to {high}"),
-                    allowed(from, to, None),
+                    allowed(from, to, Choice::STEEL),
                     language.say(Phrase::NoSingleTableInstead),
                 )
             }
         }
+    }
+
+    /// From a class of materials that has no table here.
+    #[must_use]
+    pub fn of_material(language: Language, material: Material) -> Self {
+        let known: Vec<&str> =
+            Material::ALL.into_iter().filter(|m| m.has_tables()).map(Material::key).collect();
+        Self::new(
+            "bench.no_material",
+            language.say(Phrase::NoMaterial(material)),
+            material.key(),
+            known.join(", "),
+            language.say(Phrase::NoMaterialInstead(material)),
+        )
     }
 
     /// From a question about file strokes that makes no sense.
@@ -186,8 +206,8 @@ impl Refusal {
 }
 
 /// "20 to 68 HRC (E140 T1), 20.3 to 68 HRC (ISO A.1)".
-fn allowed(from: Axis, to: Axis, only: Option<TableId>) -> String {
-    let list: Vec<String> = spans(from, to, only)
+fn allowed(from: Axis, to: Axis, choice: Choice) -> String {
+    let list: Vec<String> = spans(from, to, choice)
         .filter_map(|(id, span)| {
             let low = format::plain(span.low.0);
             let high = format::plain(span.high.0);
@@ -202,9 +222,9 @@ fn last_agreed(
     from: Axis,
     to: Axis,
     above: bool,
-    only: Option<TableId>,
+    choice: Choice,
 ) -> Option<(String, String)> {
-    let mut ends: Vec<f64> = spans(from, to, only)
+    let mut ends: Vec<f64> = spans(from, to, choice)
         .map(|(_, span)| if above { span.high.0 } else { span.low.0 })
         .collect();
     sort_by_number(&mut ends, |end| *end);
@@ -213,7 +233,7 @@ fn last_agreed(
     }
     let at = *ends.get(1)?;
     let reading = Reading::new(from, at).ok()?;
-    let says: Vec<String> = spans(from, to, only)
+    let says: Vec<String> = spans(from, to, choice)
         .filter_map(|(id, _)| {
             let table = id.get()?;
             let there = table.convert(from, reading.value(), to)?;

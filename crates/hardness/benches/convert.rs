@@ -2,7 +2,7 @@
 
 use std::hint::black_box;
 
-use biteband_hardness::{Axis, Reading, Scale, convert, designation};
+use biteband_hardness::{Axis, Choice, Reading, Route, Scale, convert, designation};
 use criterion::{Criterion, criterion_group, criterion_main};
 
 const HRC: Axis = Axis::Hardness(Scale::Hrc);
@@ -25,17 +25,38 @@ fn conversions(c: &mut Criterion) {
         of.get(at).copied()
     };
     c.bench_function("HRC to HV between rows", |b| {
-        b.iter(|| next(&forward).map(|r| convert(black_box(r), HV, None)));
+        b.iter(|| next(&forward).map(|r| convert(black_box(r), HV, Choice::STEEL)));
     });
     c.bench_function("HV to HRC between rows", |b| {
-        b.iter(|| next(&backward).map(|r| convert(black_box(r), HRC, None)));
+        b.iter(|| next(&backward).map(|r| convert(black_box(r), HRC, Choice::STEEL)));
     });
     c.bench_function("HRC to HV and back", |b| {
         b.iter(|| {
             let reading = next(&forward)?;
-            let there = convert(black_box(reading), HV, None).ok()?;
+            let there = convert(black_box(reading), HV, Choice::STEEL).ok()?;
             let back = Reading::new(HV, black_box(there.at.value)).ok()?;
-            convert(back, HRC, None).ok()
+            convert(back, HRC, Choice::STEEL).ok()
+        });
+    });
+}
+
+/// Many numbers on one route, as a column of a CSV file is.
+fn routes(c: &mut Criterion) {
+    let (Ok(there), Ok(back)) =
+        (Route::new(HRC, HV, Choice::STEEL), Route::new(HV, HRC, Choice::STEEL))
+    else {
+        return;
+    };
+    let values = spread(20.0, 68.0);
+    let mut at = 0_usize;
+    let mut next = move || {
+        at = (at + 389) % values.len();
+        values.get(at).copied()
+    };
+    c.bench_function("route HRC to HV and back", |b| {
+        b.iter(|| {
+            let found = there.convert(black_box(next()?)).ok()?;
+            back.convert(black_box(found.at.value)).ok()
         });
     });
 }
@@ -48,5 +69,5 @@ fn reading_text(c: &mut Criterion) {
     }
 }
 
-criterion_group!(benches, conversions, reading_text);
+criterion_group!(benches, conversions, routes, reading_text);
 criterion_main!(benches);

@@ -21,15 +21,15 @@ pub enum Scale {
     Hr45n,
     /// Rockwell B: 1/16 in ball, 100 kgf.
     Hrb,
-    /// Rockwell E: 1/8 in ball, 100 kgf. No table here.
+    /// Rockwell E: 1/8 in ball, 100 kgf.
     Hre,
     /// Rockwell F: 1/16 in ball, 60 kgf.
     Hrf,
-    /// Rockwell G: 1/16 in ball, 150 kgf. No table here.
+    /// Rockwell G: 1/16 in ball, 150 kgf.
     Hrg,
-    /// Rockwell H: 1/8 in ball, 60 kgf. No table here.
+    /// Rockwell H: 1/8 in ball, 60 kgf.
     Hrh,
-    /// Rockwell K: 1/8 in ball, 150 kgf. No table here.
+    /// Rockwell K: 1/8 in ball, 150 kgf.
     Hrk,
     /// Superficial Rockwell 15T: 1/16 in ball, 15 kgf.
     Hr15t,
@@ -37,10 +37,14 @@ pub enum Scale {
     Hr30t,
     /// Superficial Rockwell 45T: 1/16 in ball, 45 kgf.
     Hr45t,
+    /// Superficial Rockwell 15W: 1/8 in ball, 15 kgf.
+    Hr15w,
     /// Vickers.
     Hv,
-    /// Brinell, carbide ball.
+    /// Brinell, carbide ball; 10 mm and 3000 kgf in the tables of steel.
     Hbw,
+    /// Brinell with a 10 mm ball and 500 kgf, which gives other numbers on the same metal.
+    Hbw500,
     /// Brinell, steel ball, as printed in older tables; withdrawn.
     Hbs,
     /// Knoop.
@@ -55,7 +59,7 @@ pub enum Scale {
 
 impl Scale {
     /// Every scale, in the order in which lists show them.
-    pub const ALL: [Self; 22] = [
+    pub const ALL: [Self; 24] = [
         Self::Hrc,
         Self::Hv,
         Self::Hbw,
@@ -69,6 +73,8 @@ impl Scale {
         Self::Hr15t,
         Self::Hr30t,
         Self::Hr45t,
+        Self::Hr15w,
+        Self::Hbw500,
         Self::Hk,
         Self::Hbs,
         Self::Scleroscope,
@@ -99,8 +105,10 @@ impl Scale {
             Self::Hr15t => "HR15T",
             Self::Hr30t => "HR30T",
             Self::Hr45t => "HR45T",
+            Self::Hr15w => "HR15W",
             Self::Hv => "HV",
             Self::Hbw => "HBW",
+            Self::Hbw500 => "HBW 10/500",
             Self::Hbs => "HBS",
             Self::Hk => "HK",
             Self::Scleroscope => "HSc",
@@ -121,7 +129,7 @@ impl Scale {
         matches!(self, Self::Hrc | Self::Hra | Self::Hrd | Self::Hr15n | Self::Hr30n | Self::Hr45n)
     }
 
-    /// Rockwell scales with a ball: B, E, F, G, H, K and T; standards want W or S behind the symbol.
+    /// Rockwell scales with a ball: B, E, F, G, H, K, T and W; standards want W or S behind the symbol.
     #[must_use]
     pub const fn is_ball_rockwell(self) -> bool {
         matches!(
@@ -135,35 +143,39 @@ impl Scale {
                 | Self::Hr15t
                 | Self::Hr30t
                 | Self::Hr45t
+                | Self::Hr15w
         )
     }
 
     /// The numbers that may be written in this scale.
     ///
     /// # Source
-    /// `rockwell-ranges` for Rockwell (recalled; C from 10, below 20 only on a machine verified for
-    /// it); `brinell-vickers-designation` for HBW to 650, here with room for the parenthesised rows
-    /// of older tables; Vickers and Knoop have no upper limit in use, and 4000 lies above any steel
+    /// `rockwell-ranges` for the diamond scales of hard steel and for B (recalled; C from 10, below 20
+    /// only on a machine verified for it); the soft ends of the others, and the hard ends of E, F and H,
+    /// are where the tables of softer metals print plain numbers (`astm-e140`);
+    /// `brinell-vickers-designation` for HBW to 650, here with room for the parenthesised rows of older
+    /// tables; Vickers and Knoop have no upper limit in use, and 4000 lies above any steel
     /// or hardmetal; the scleroscope scale ends at 140 (from memory).
     #[must_use]
     pub const fn range(self) -> (f64, f64) {
         match self {
             Self::Hra => (20.0, 95.0),
             Self::Hrc => (10.0, 70.0),
-            Self::Hrd => (40.0, 77.0),
+            Self::Hrd => (8.0, 77.0),
             Self::Hrb => (10.0, 100.0),
-            Self::Hre => (70.0, 100.0),
-            Self::Hrf => (60.0, 100.0),
+            Self::Hre => (46.0, 101.0),
+            Self::Hrf => (40.0, 110.0),
             Self::Hrg => (30.0, 94.0),
-            Self::Hrh => (80.0, 100.0),
+            Self::Hrh => (80.0, 108.0),
             Self::Hrk => (40.0, 100.0),
-            Self::Hr15n => (70.0, 94.0),
-            Self::Hr30n => (42.0, 86.0),
-            Self::Hr45n => (20.0, 77.0),
-            Self::Hr15t => (67.0, 93.0),
-            Self::Hr30t => (29.0, 82.0),
-            Self::Hr45t => (10.0, 72.0),
-            Self::Hbw | Self::Hbs => (3.0, 750.0),
+            Self::Hr15n => (61.5, 94.0),
+            Self::Hr30n => (26.5, 86.0),
+            Self::Hr45n => (2.0, 77.0),
+            Self::Hr15t => (53.5, 94.5),
+            Self::Hr30t => (12.0, 85.5),
+            Self::Hr45t => (1.0, 77.0),
+            Self::Hr15w => (70.0, 97.0),
+            Self::Hbw | Self::Hbs | Self::Hbw500 => (3.0, 750.0),
             Self::Hv | Self::Hk | Self::HvUci => (1.0, 4000.0),
             Self::Scleroscope => (0.0, 140.0),
             Self::Leeb => (0.0, 1000.0),

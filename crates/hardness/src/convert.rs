@@ -3,11 +3,11 @@
 use alloc::vec::Vec;
 
 use crate::axis::{Axis, Reading};
+use crate::curve::Curve;
 use crate::error::{Error, Nearest};
-use crate::generated::{
-    HARDNESS_ORDER, HARDNESS_ORDER_REASON, TENSILE_ORDER, TENSILE_ORDER_REASON,
-};
-use crate::table::{Span, TableId, TableValue};
+use crate::generated::CLASSES;
+use crate::material::Material;
+use crate::table::{Span, Table, TableId, TableValue};
 use crate::width::Width;
 
 /// A converted number with everything it rests on.
@@ -43,18 +43,69 @@ pub struct Comparison {
     pub at: TableValue,
 }
 
-/// The tables in the order in which they are asked, and the reason for that order.
-#[must_use]
-pub fn policy(from: Axis, to: Axis) -> (&'static [TableId], &'static str) {
-    if matches!(from, Axis::Tensile) || matches!(to, Axis::Tensile) {
-        (TENSILE_ORDER, TENSILE_ORDER_REASON)
-    } else {
-        (HARDNESS_ORDER, HARDNESS_ORDER_REASON)
+/// Which tables may answer: those of a class of materials, or one of them.
+///
+/// ```
+/// use biteband_hardness::{Choice, Material, TableId};
+/// let brass = Choice::of(Material::CartridgeBrass);
+/// let table = TableId::find("astm-e140-t4").map(Choice::table);
+/// assert_eq!(table.map(|choice| choice.material), Some(brass.material));
+/// ```
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Choice {
+    /// The class of the part.
+    pub material: Material,
+    /// One table instead of the first that holds the reading.
+    pub only: Option<TableId>,
+}
+
+impl Choice {
+    /// The tables of carbon, alloy and low-alloy tool steel.
+    pub const STEEL: Self = Self::of(Material::CarbonAlloySteel);
+
+    /// The tables of a class.
+    #[must_use]
+    pub const fn of(material: Material) -> Self {
+        Self { material, only: None }
+    }
+
+    /// One table, with the class it is made for.
+    #[must_use]
+    pub fn table(table: TableId) -> Self {
+        let material = table.get().map_or_else(Material::default, Table::class);
+        Self { material, only: Some(table) }
     }
 }
 
-fn candidates(from: Axis, to: Axis, only: Option<TableId>) -> impl Iterator<Item = TableId> {
-    policy(from, to).0.iter().copied().filter(move |&id| only.is_none_or(|wanted| wanted == id))
+/// The tables of one class in the order in which they are asked, and the reasons.
+#[derive(Debug)]
+pub(crate) struct Class {
+    pub(crate) material: Material,
+    pub(crate) hardness: Order,
+    pub(crate) tensile: Order,
+}
+
+#[derive(Debug)]
+pub(crate) struct Order {
+    pub(crate) tables: &'static [TableId],
+    pub(crate) reason: &'static str,
+}
+
+/// The tables of a class in the order in which they are asked, and the reason for that order; none
+/// where the class has no table.
+#[must_use]
+pub fn policy(material: Material, from: Axis, to: Axis) -> (&'static [TableId], &'static str) {
+    let Some(class) = CLASSES.iter().find(|class| class.material == material) else {
+        return (&[], "");
+    };
+    let strength = matches!(from, Axis::Tensile) || matches!(to, Axis::Tensile);
+    let order = if strength { &class.tensile } else { &class.hardness };
+    (order.tables, order.reason)
+}
+
+fn candidates(from: Axis, to: Axis, choice: Choice) -> impl Iterator<Item = TableId> {
+    let tables = policy(choice.material, from, to).0;
+    tables.iter().copied().filter(move |&id| choice.only.is_none_or(|wanted| wanted == id))
 }
 
 /// Converts a reading to another axis.
@@ -63,13 +114,13 @@ fn candidates(from: Axis, to: Axis, only: Option<TableId>) -> impl Iterator<Item
 /// `reading` in its own scale; the result in `to`, tensile strength in MPa.
 ///
 /// # Valid for
-/// Steels that are not austenitic, the same all through; every table names its materials.
+/// The class of `choice`, the same all through; every table names its materials.
 ///
 /// # Accuracy
 /// Printed rows are exact; the width of the conversion stands in [`Conversion::width`].
 ///
 /// # Errors
-/// [`Error::SameAxis`]; [`Error::NoTable`] when no table (or not the one asked for) holds both axes;
+/// [`Error::SameAxis`]; [`Error::Material`] for a class without tables; [`Error::NoTable`] when no table (or not the one asked for) holds both axes;
 /// [`Error::OutsideTables`] when the value lies outside every one that does. Nothing is extrapolated.
 ///
 /// # Source
@@ -77,20 +128,93 @@ fn candidates(from: Axis, to: Axis, only: Option<TableId>) -> impl Iterator<Item
 ///
 /// # Example
 /// ```
-/// use biteband_hardness::{Axis, Reading, Scale, convert};
+/// use biteband_hardness::{Axis, Choice, Reading, Scale, convert};
 /// let reading = Reading::new(Axis::Hardness(Scale::Hrc), 38.0)?;
-/// let brinell = convert(reading, Axis::Hardness(Scale::Hbw), None)?;
+/// let brinell = convert(reading, Axis::Hardness(Scale::Hbw), Choice::STEEL)?;
 /// assert_eq!(brinell.at.value, 353.0); // the pair that ASTM E140-02 clause 7.1 prints
 /// # Ok::<(), biteband_hardness::Error>(())
 /// ```
-pub fn convert(reading: Reading, to: Axis, only: Option<TableId>) -> Result<Conversion, Error> {
+pub fn convert(reading: Reading, to: Axis, choice: Choice) -> Result<Conversion, Error> {
     let (from, value) = (reading.axis(), reading.value());
-    if from == to {
-        return Err(Error::SameAxis { axis: to });
-    }
-    candidates(from, to, only)
+    allowed(from, to, choice)?;
+    candidates(from, to, choice)
         .find_map(|table| read(table, from, value, to))
-        .ok_or_else(|| refusal(from, value, to, only))
+        .ok_or_else(|| refusal(from, value, to, choice))
+}
+
+fn allowed(from: Axis, to: Axis, choice: Choice) -> Result<(), Error> {
+    if from == to {
+        Err(Error::SameAxis { axis: to })
+    } else if choice.material.has_tables() {
+        Ok(())
+    } else {
+        Err(Error::Material { material: choice.material })
+    }
+}
+
+/// A conversion made ready for many numbers: every cubic of both columns is worked out once.
+///
+/// It gives what [`convert`] gives, to the last bit.
+///
+/// # Example
+/// ```
+/// use biteband_hardness::{Axis, Choice, Reading, Route, Scale, convert};
+/// let (hrc, hv) = (Axis::Hardness(Scale::Hrc), Axis::Hardness(Scale::Hv));
+/// let route = Route::new(hrc, hv, Choice::STEEL)?;
+/// assert_eq!(route.convert(52.5)?, convert(Reading::new(hrc, 52.5)?, hv, Choice::STEEL)?);
+/// # Ok::<(), biteband_hardness::Error>(())
+/// ```
+#[derive(Debug)]
+pub struct Route {
+    from: Axis,
+    to: Axis,
+    choice: Choice,
+    lanes: Vec<Lane>,
+}
+
+#[derive(Debug)]
+struct Lane {
+    id: TableId,
+    table: &'static Table,
+    source: Curve<'static>,
+    target: Curve<'static>,
+}
+
+impl Route {
+    /// Makes a conversion ready.
+    ///
+    /// # Errors
+    /// [`Error::SameAxis`], [`Error::Material`], and [`Error::NoTable`] when no table holds both axes.
+    pub fn new(from: Axis, to: Axis, choice: Choice) -> Result<Self, Error> {
+        allowed(from, to, choice)?;
+        let lanes: Vec<Lane> = candidates(from, to, choice)
+            .filter_map(|id| {
+                let table = id.get()?;
+                let (source, target) = table.curves(from, to)?;
+                Some(Lane { id, table, source: source.prepared(), target: target.prepared() })
+            })
+            .collect();
+        if lanes.is_empty() {
+            return Err(Error::NoTable { from, to, choice });
+        }
+        Ok(Self { from, to, choice, lanes })
+    }
+
+    /// Converts one number.
+    ///
+    /// # Errors
+    /// As [`convert`], and as [`Reading::new`] for a number that the scale does not have.
+    pub fn convert(&self, value: f64) -> Result<Conversion, Error> {
+        let (from, to) = (self.from, self.to);
+        let value = Reading::new(from, value)?.value();
+        self.lanes
+            .iter()
+            .find_map(|Lane { id, table, source, target }| {
+                let at = Curve::convert(source, target, (from, value), to)?;
+                Some(Conversion { to, at, width: Width::of(table, to, &at), table: *id })
+            })
+            .ok_or_else(|| refusal(from, value, to, self.choice))
+    }
 }
 
 fn read(id: TableId, from: Axis, value: f64, to: Axis) -> Option<Conversion> {
@@ -107,9 +231,10 @@ fn read(id: TableId, from: Axis, value: f64, to: Axis) -> Option<Conversion> {
 ///
 /// # Example
 /// ```
-/// use biteband_hardness::{Axis, Scale, convert_limits};
+/// use biteband_hardness::{Axis, Choice, Scale, convert_limits};
 /// let hrc = Axis::Hardness(Scale::Hrc);
-/// let limits = convert_limits(hrc, Some(38.0), Some(42.0), Axis::Hardness(Scale::Hbw), None)?;
+/// let hbw = Axis::Hardness(Scale::Hbw);
+/// let limits = convert_limits(hrc, Some(38.0), Some(42.0), hbw, Choice::STEEL)?;
 /// assert_eq!(limits.low.map(|c| c.at.value), Some(353.0));
 /// assert_eq!(limits.high.map(|c| c.at.value), Some(390.0));
 /// # Ok::<(), biteband_hardness::Error>(())
@@ -119,13 +244,15 @@ pub fn convert_limits(
     low: Option<f64>,
     high: Option<f64>,
     to: Axis,
-    only: Option<TableId>,
+    choice: Choice,
 ) -> Result<Limits, Error> {
     let take = |value: f64| Reading::new(from, value);
     match (low, high) {
         (None, None) => Err(Error::NoLimit { axis: from }),
-        (Some(low), None) => Ok(Limits { low: Some(convert(take(low)?, to, only)?), high: None }),
-        (None, Some(high)) => Ok(Limits { low: None, high: Some(convert(take(high)?, to, only)?) }),
+        (Some(low), None) => Ok(Limits { low: Some(convert(take(low)?, to, choice)?), high: None }),
+        (None, Some(high)) => {
+            Ok(Limits { low: None, high: Some(convert(take(high)?, to, choice)?) })
+        }
         (Some(low), Some(high)) => {
             let (first, second) = (take(low)?, take(high)?);
             if low > high {
@@ -133,8 +260,8 @@ pub fn convert_limits(
             }
             // Each limit alone first, so that the refusal names the limit that no table holds.
             let _: (Conversion, Conversion) =
-                (convert(first, to, only)?, convert(second, to, only)?);
-            candidates(from, to, only)
+                (convert(first, to, choice)?, convert(second, to, choice)?);
+            candidates(from, to, choice)
                 .find_map(|id| {
                     let low = read(id, from, low, to)?;
                     let high = read(id, from, high, to)?;
@@ -145,42 +272,42 @@ pub fn convert_limits(
     }
 }
 
-/// What every other table says about the same reading, in the order of the policy.
+/// What every other table of the class says about the same reading, in the order of the policy.
 ///
 /// # Example
 /// ```
-/// use biteband_hardness::{Axis, Reading, Scale, compare, convert};
+/// use biteband_hardness::{Axis, Choice, Reading, Scale, compare, convert};
 /// let reading = Reading::new(Axis::Hardness(Scale::Hrc), 60.0)?;
-/// let vickers = convert(reading, Axis::Hardness(Scale::Hv), None)?;
+/// let vickers = convert(reading, Axis::Hardness(Scale::Hv), Choice::STEEL)?;
 /// assert!(compare(reading, vickers.to, vickers.table).iter().any(|c| c.at.value == 713.0));
 /// # Ok::<(), biteband_hardness::Error>(())
 /// ```
 #[must_use]
 pub fn compare(reading: Reading, to: Axis, except: TableId) -> Vec<Comparison> {
     let (from, value) = (reading.axis(), reading.value());
-    candidates(from, to, None)
+    candidates(from, to, Choice::of(Choice::table(except).material))
         .filter(|&id| id != except)
         .filter_map(|table| Some(Comparison { table, at: table.get()?.convert(from, value, to)? }))
         .collect()
 }
 
-/// The axes that some table reaches from this one.
+/// The axes that some table of a class reaches from this one.
 #[must_use]
-pub fn reachable(from: Axis) -> Vec<Axis> {
+pub fn reachable(material: Material, from: Axis) -> Vec<Axis> {
     let scales = crate::axis::Scale::ALL.into_iter().map(Axis::Hardness);
     scales
         .chain([Axis::Tensile])
-        .filter(|&to| to != from && spans(from, to, None).next().is_some())
+        .filter(|&to| to != from && spans(from, to, Choice::of(material)).next().is_some())
         .collect()
 }
 
 /// The convertible part of an axis, table by table.
-pub fn spans(from: Axis, to: Axis, only: Option<TableId>) -> impl Iterator<Item = (TableId, Span)> {
-    candidates(from, to, only).filter_map(move |id| Some((id, id.get()?.span(from, to)?)))
+pub fn spans(from: Axis, to: Axis, choice: Choice) -> impl Iterator<Item = (TableId, Span)> {
+    candidates(from, to, choice).filter_map(move |id| Some((id, id.get()?.span(from, to)?)))
 }
 
-fn refusal(from: Axis, given: f64, to: Axis, table: Option<TableId>) -> Error {
-    let nearest = spans(from, to, table)
+fn refusal(from: Axis, given: f64, to: Axis, choice: Choice) -> Error {
+    let nearest = spans(from, to, choice)
         .flat_map(|(table, span)| {
             let end = |(value, becomes): (f64, f64)| Nearest {
                 value,
@@ -192,7 +319,7 @@ fn refusal(from: Axis, given: f64, to: Axis, table: Option<TableId>) -> Error {
         })
         .min_by(|a, b| (a.value - given).abs().total_cmp(&(b.value - given).abs()));
     match nearest {
-        Some(nearest) => Error::OutsideTables { from, given, to, nearest, table },
-        None => Error::NoTable { from, to, table },
+        Some(nearest) => Error::OutsideTables { from, given, to, nearest, choice },
+        None => Error::NoTable { from, to, choice },
     }
 }

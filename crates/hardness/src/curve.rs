@@ -5,8 +5,12 @@
 //! with a one-sided three-point slope at the ends. The backward direction is the inverse of that same
 //! curve, solved to the rounding of doubles, so that there and back returns the start.
 
+use alloc::vec::Vec;
+
+use crate::axis::Axis;
 use crate::table::{Basis, Column, Marks, Table, TableValue};
 
+#[derive(Debug)]
 pub(crate) struct Curve<'a> {
     table: &'a Table,
     column: &'a Column,
@@ -14,6 +18,8 @@ pub(crate) struct Curve<'a> {
     full: bool,
     /// The row scale itself: a straight line that needs no arithmetic.
     row_scale: bool,
+    /// The cubics, one behind each cell; empty until they are worth working out at once.
+    cubics: Vec<Segment>,
 }
 
 /// Where a value of the column stands on the row scale.
@@ -26,6 +32,7 @@ pub(crate) enum Landing {
 
 /// The cubic between two neighbouring cells, in the fraction of the way from one to the other; both
 /// axes in the integers that the columns hold, which `x_unit` and `y_unit` divide into printed numbers.
+#[derive(Clone, Copy, Debug)]
 struct Segment {
     x_unit: f64,
     y_unit: f64,
@@ -85,7 +92,14 @@ fn end_slope((h0, near): (f64, f64), (h1, far): (f64, f64)) -> f64 {
 impl<'a> Curve<'a> {
     pub(crate) fn new(table: &'a Table, column: &'a Column) -> Self {
         let full = column.rows.len() == table.rows.values.len();
-        Self { table, column, full, row_scale: column.axis == table.row_axis }
+        Self { table, column, full, row_scale: column.axis == table.row_axis, cubics: Vec::new() }
+    }
+
+    /// The same with every cubic worked out.
+    pub(crate) fn prepared(mut self) -> Self {
+        let ends = 0..self.column.rows.len().saturating_sub(1);
+        self.cubics = ends.filter_map(|i| self.worked_out(i)).collect();
+        self
     }
 
     #[inline]
@@ -125,6 +139,11 @@ impl<'a> Curve<'a> {
     /// The cubic from cell `i` to the next.
     #[inline]
     fn segment(&self, i: usize) -> Option<Segment> {
+        if self.cubics.is_empty() { self.worked_out(i) } else { self.cubics.get(i).copied() }
+    }
+
+    #[inline]
+    fn worked_out(&self, i: usize) -> Option<Segment> {
         let step = |(x0, y0): (f64, f64), (x1, y1): (f64, f64)| (x1 - x0, (y1 - y0) / (x1 - x0));
         let (start, end) = (self.cell(i)?, self.cell(i.checked_add(1)?)?);
         let here = step(start, end);
@@ -173,6 +192,38 @@ impl<'a> Curve<'a> {
             return Some((i, self.x(i)?));
         }
         Some((i, x))
+    }
+
+    /// Converts a value of one column to another column of the same table.
+    #[inline]
+    pub(crate) fn convert(
+        source: &Self,
+        target: &Self,
+        (from, value): (Axis, f64),
+        to: Axis,
+    ) -> Option<TableValue> {
+        if !from.converts(value) {
+            return None;
+        }
+        let found = match source.find(value)? {
+            Landing::At { row, near, marks } => target.read(row, near, marks)?,
+            Landing::Flat { low, high, marks } => {
+                let (below, above) =
+                    (target.read(low, None, marks)?, target.read(high, None, marks)?);
+                let (Basis::Row { row: lower } | Basis::Between { lower, .. }) = below.basis;
+                let (Basis::Row { row: upper } | Basis::Between { upper, .. }) = above.basis;
+                TableValue {
+                    value: f64::midpoint(below.value, above.value),
+                    span: Some((below.value, above.value)),
+                    row: f64::midpoint(low, high),
+                    basis: Basis::Between { lower, upper },
+                    marks: below.marks.or(above.marks),
+                    slope: f64::midpoint(below.slope, above.slope),
+                }
+            }
+        };
+        let (low, high) = found.span.unwrap_or((found.value, found.value));
+        (to.converts(low) && to.converts(high)).then_some(found)
     }
 
     /// The column's value at a place of the row scale.

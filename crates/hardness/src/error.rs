@@ -3,6 +3,8 @@
 use core::fmt;
 
 use crate::axis::{Axis, Scale};
+use crate::convert::Choice;
+use crate::material::Material;
 use crate::table::TableId;
 use biteband_quantity::{OutOfBounds, Shown};
 
@@ -28,14 +30,19 @@ pub enum Error {
         /// The axis.
         axis: Axis,
     },
+    /// A class of materials without a table here.
+    Material {
+        /// The class.
+        material: Material,
+    },
     /// No published table holds both axes.
     NoTable {
         /// From.
         from: Axis,
         /// To.
         to: Axis,
-        /// The table that was asked for, when one was.
-        table: Option<TableId>,
+        /// The tables that were asked.
+        choice: Choice,
     },
     /// Tables hold both axes, but none holds this value.
     OutsideTables {
@@ -47,8 +54,8 @@ pub enum Error {
         to: Axis,
         /// The convertible value that lies nearest, and the table that has it.
         nearest: Nearest,
-        /// The table that was asked for, when one was.
-        table: Option<TableId>,
+        /// The tables that were asked.
+        choice: Choice,
     },
     /// A range whose low end lies above its high end.
     Backward {
@@ -99,6 +106,7 @@ impl Error {
             Self::OutsideScale { .. } => "hardness.outside_scale",
             Self::Strength(_) => "hardness.outside_strength",
             Self::SameAxis { .. } => "hardness.same_scale",
+            Self::Material { .. } => "hardness.no_material",
             Self::NoTable { .. } => "hardness.no_table",
             Self::OutsideTables { .. } => "hardness.outside_tables",
             Self::Backward { .. } => "hardness.backward_range",
@@ -119,8 +127,11 @@ impl fmt::Display for Error {
             }
             Self::Strength(error) => error.fmt(f),
             Self::SameAxis { axis } => write!(f, "the number is in {axis} already"),
-            Self::NoTable { from, to, .. } => {
-                write!(f, "no published table here holds both {from} and {to}")
+            Self::Material { material } => {
+                write!(f, "no published table here holds for {material}")
+            }
+            Self::NoTable { from, to, choice: Choice { material, .. } } => {
+                write!(f, "no published table here for {material} holds both {from} and {to}")
             }
             Self::OutsideTables { from, given, to, nearest, .. } => write!(
                 f,

@@ -9,7 +9,7 @@
 //!
 //! # A two-minute tour
 //! ```
-//! use biteband_hardness::{Axis, Basis, Scale, convert, designation, Reading};
+//! use biteband_hardness::{Axis, Basis, Choice, Scale, convert, designation, Reading};
 //!
 //! // As it stands on a drawing:
 //! let parsed = designation::parse("52,5 HRC")?;
@@ -17,13 +17,13 @@
 //!
 //! // To Vickers, by ASTM E140 Table 1:
 //! let reading = Reading::new(Axis::Hardness(Scale::Hrc), 52.5).unwrap();
-//! let vickers = convert(reading, Axis::Hardness(Scale::Hv), None).unwrap();
+//! let vickers = convert(reading, Axis::Hardness(Scale::Hv), Choice::STEEL).unwrap();
 //! assert_eq!(vickers.at.basis, Basis::Between { lower: 52.0, upper: 53.0 });
 //! assert!(vickers.at.value > 544.0 && vickers.at.value < 560.0);
 //!
 //! // Outside the table nobody knows:
 //! let soft = Reading::new(Axis::Hardness(Scale::Hrc), 15.0).unwrap();
-//! assert!(convert(soft, Axis::Hardness(Scale::Hv), None).is_err());
+//! assert!(convert(soft, Axis::Hardness(Scale::Hv), Choice::STEEL).is_err());
 //! # Ok::<(), designation::Error>(())
 //! ```
 #![no_std]
@@ -36,6 +36,7 @@ mod curve;
 mod decimal;
 pub mod designation;
 mod error;
+mod material;
 #[rustfmt::skip]
 mod generated;
 mod round;
@@ -45,11 +46,13 @@ mod width;
 
 pub use axis::{Axis, Reading, Scale};
 pub use convert::{
-    Comparison, Conversion, Limits, compare, convert, convert_limits, policy, reachable, spans,
+    Choice, Comparison, Conversion, Limits, Route, compare, convert, convert_limits, policy,
+    reachable, spans,
 };
 pub use decimal::decimal;
 pub use error::{Error, Nearest};
 pub use generated::DATA_VERSION;
+pub use material::Material;
 pub use round::Rounding;
 pub use source::{Seen, Source, SourceId};
 pub use table::{Basis, Cell, Marks, Span, Table, TableId, TableValue};

@@ -30,9 +30,9 @@ impl Rounding {
     pub const fn converted(axis: Axis) -> Self {
         let step = match axis {
             Axis::Tensile => Step::Five,
-            Axis::Hardness(Scale::Hv | Scale::Hbw | Scale::Hbs | Scale::Hk | Scale::HvUci) => {
-                Step::ThreeFigures
-            }
+            Axis::Hardness(
+                Scale::Hv | Scale::Hbw | Scale::Hbw500 | Scale::Hbs | Scale::Hk | Scale::HvUci,
+            ) => Step::ThreeFigures,
             Axis::Hardness(_) => Step::Whole,
         };
         Self { step }

@@ -3,6 +3,7 @@
 use crate::axis::Axis;
 use crate::curve::{Curve, Landing};
 use crate::generated::TABLES;
+use crate::material::Material;
 use crate::source::{Source, SourceId};
 
 /// Printed numbers as integers with a fixed count of decimals: dividing gives the double nearest to
@@ -75,6 +76,7 @@ pub struct Table {
     pub(crate) short: &'static str,
     pub(crate) title: &'static str,
     pub(crate) source: SourceId,
+    pub(crate) class: Material,
     pub(crate) material: &'static str,
     pub(crate) conditions: &'static str,
     pub(crate) remarks: &'static [&'static str],
@@ -203,6 +205,12 @@ impl Table {
         self.source.get()
     }
 
+    /// The class of materials it is asked for.
+    #[must_use]
+    pub const fn class(&self) -> Material {
+        self.class
+    }
+
     /// Materials it is valid for, by the standard.
     #[must_use]
     pub const fn material(&self) -> &'static str {
@@ -249,7 +257,7 @@ impl Table {
 
     /// The curves of two columns over the row scale.
     #[inline]
-    fn curves(&self, from: Axis, to: Axis) -> Option<(Curve<'_>, Curve<'_>)> {
+    pub(crate) fn curves(&self, from: Axis, to: Axis) -> Option<(Curve<'_>, Curve<'_>)> {
         let column = |axis: Axis| self.columns.iter().find(|c| c.axis == axis);
         Some((Curve::new(self, column(from)?), Curve::new(self, column(to)?)))
     }
@@ -271,29 +279,8 @@ impl Table {
     /// (1984).
     #[must_use]
     pub fn convert(&self, from: Axis, value: f64, to: Axis) -> Option<TableValue> {
-        if !from.converts(value) {
-            return None;
-        }
         let (source, target) = self.curves(from, to)?;
-        let found = match source.find(value)? {
-            Landing::At { row, near, marks } => target.read(row, near, marks)?,
-            Landing::Flat { low, high, marks } => {
-                let (below, above) =
-                    (target.read(low, None, marks)?, target.read(high, None, marks)?);
-                let (Basis::Row { row: lower } | Basis::Between { lower, .. }) = below.basis;
-                let (Basis::Row { row: upper } | Basis::Between { upper, .. }) = above.basis;
-                TableValue {
-                    value: f64::midpoint(below.value, above.value),
-                    span: Some((below.value, above.value)),
-                    row: f64::midpoint(low, high),
-                    basis: Basis::Between { lower, upper },
-                    marks: below.marks.or(above.marks),
-                    slope: f64::midpoint(below.slope, above.slope),
-                }
-            }
-        };
-        let (low, high) = found.span.unwrap_or((found.value, found.value));
-        (to.converts(low) && to.converts(high)).then_some(found)
+        Curve::convert(&source, &target, (from, value), to)
     }
 
     /// The part of `from` that this table converts to `to`.

@@ -1,6 +1,7 @@
 //! How far a converted number may be off.
 
 use crate::axis::{Axis, Scale};
+use crate::material::Material;
 use crate::table::{Table, TableValue};
 
 /// The width of a conversion alone; the reading's own uncertainty comes on top, in quadrature.
@@ -11,8 +12,9 @@ use crate::table::{Table, TableValue};
 /// # Source
 /// `conversion-width`: one standard deviation of 1 HRC, 1.5 HRB, 2 % of Brinell, 3 % of Vickers and
 /// Knoop, 3 % of tensile strength with 2.5 % more for the steel. Other Rockwell scales and the
-/// scleroscope take the width of the table's row scale (1 HRC, 1.5 HRB or 3 % HV) through the slope
-/// of the column.
+/// scleroscope take the width of the table's row scale (1 HRC, 1.5 HRB, 2 % Brinell or 3 % HV) through
+/// the slope of the column. For other metals than steel no second table was found to measure against:
+/// their widths are twice those of steel, which is assumed.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Width {
     /// One standard deviation, in the converted unit.
@@ -31,18 +33,21 @@ impl Width {
         let sd = match to {
             Axis::Hardness(Scale::Hrc) => 1.0,
             Axis::Hardness(Scale::Hrb) => 1.5,
-            Axis::Hardness(Scale::Hbw | Scale::Hbs) => 0.02 * at.value,
+            Axis::Hardness(Scale::Hbw | Scale::Hbs | Scale::Hbw500) => 0.02 * at.value,
             Axis::Hardness(Scale::Hv | Scale::Hk) => 0.03 * at.value,
             Axis::Tensile => libm::sqrt(0.03 * 0.03 + 0.025 * 0.025) * at.value,
             Axis::Hardness(_) => {
                 let row_sd = match table.row_axis() {
                     Axis::Hardness(Scale::Hrc) => 1.0,
                     Axis::Hardness(Scale::Hrb) => 1.5,
+                    Axis::Hardness(Scale::Hbw | Scale::Hbw500) => 0.02 * at.row,
                     _ => 0.03 * at.row,
                 };
                 at.slope * row_sd
             }
         };
+        let steel = matches!(table.class(), Material::CarbonAlloySteel);
+        let sd = if steel { sd } else { 2.0 * sd };
         let run = at.span.map_or(0.0, |(low, high)| (high - low) / 2.0);
         Self { sd, half: K95 * sd + run, level: 0.95 }
     }

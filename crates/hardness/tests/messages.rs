@@ -3,7 +3,9 @@
 use std::collections::BTreeSet;
 
 use biteband_hardness::designation::{self, parse};
-use biteband_hardness::{Axis, Error, Reading, Scale, TableId, convert, convert_limits};
+use biteband_hardness::{
+    Axis, Choice, Error, Material, Reading, Scale, TableId, convert, convert_limits,
+};
 
 const HRC: Axis = Axis::Hardness(Scale::Hrc);
 const HV: Axis = Axis::Hardness(Scale::Hv);
@@ -15,6 +17,7 @@ fn code(error: &Error) -> &'static str {
         Error::OutsideScale { .. } => "hardness.outside_scale",
         Error::Strength(_) => "hardness.outside_strength",
         Error::SameAxis { .. } => "hardness.same_scale",
+        Error::Material { .. } => "hardness.no_material",
         Error::NoTable { .. } => "hardness.no_table",
         Error::OutsideTables { .. } => "hardness.outside_tables",
         Error::Backward { .. } => "hardness.backward_range",
@@ -22,7 +25,7 @@ fn code(error: &Error) -> &'static str {
         Error::NoSingleTable { .. } => "hardness.no_single_table",
     }
 }
-const CODES: usize = 9;
+const CODES: usize = 10;
 
 /// The code that each refusal of a text must carry.
 fn text_code(error: &designation::Error) -> &'static str {
@@ -50,7 +53,8 @@ const TEXT_CODES: usize = 15;
 #[test]
 fn message_of_every_refused_conversion() {
     let reading = |axis, value| Reading::new(axis, value).unwrap();
-    let e140 = TableId::find("astm-e140-t1");
+    let e140 = TableId::find("astm-e140-t1").map(Choice::table).unwrap();
+    let iron = Choice::of(Material::CastIron);
     let cases: Vec<(Error, &str)> = vec![
         (Reading::new(HRC, f64::NAN).unwrap_err(), "HRC needs a finite number"),
         (
@@ -61,40 +65,47 @@ fn message_of_every_refused_conversion() {
             Reading::new(Axis::Tensile, 5.0).unwrap_err(),
             "tensile strength of 5 MPa is outside 50 to 4000 MPa: no steel breaks below or holds above it",
         ),
-        (convert(reading(HRC, 60.0), HRC, None).unwrap_err(), "the number is in HRC already"),
         (
-            convert(reading(Axis::Hardness(Scale::Leeb), 760.0), HV, None).unwrap_err(),
-            "no published table here holds both HL and HV",
+            convert(reading(HRC, 60.0), HRC, Choice::STEEL).unwrap_err(),
+            "the number is in HRC already",
         ),
         (
-            convert(reading(HRC, 15.0), HV, None).unwrap_err(),
+            convert(reading(Axis::Hardness(Scale::Leeb), 760.0), HV, Choice::STEEL).unwrap_err(),
+            "no published table here for carbon-alloy-steel holds both HL and HV",
+        ),
+        (
+            convert(reading(HRC, 15.0), HV, Choice::STEEL).unwrap_err(),
             "15 HRC is outside every table from HRC to HV, which end at 20 HRC",
         ),
         (
-            convert(reading(HRC, 62.0), Axis::Tensile, None).unwrap_err(),
+            convert(reading(HRC, 62.0), Axis::Tensile, Choice::STEEL).unwrap_err(),
             "62 HRC is outside every table from HRC to Rm, which end at 59 HRC",
         ),
         (
-            convert(reading(Axis::Tensile, 3900.0), HRC, None).unwrap_err(),
+            convert(reading(Axis::Tensile, 3900.0), HRC, Choice::STEEL).unwrap_err(),
             "3900 MPa is outside every table from Rm to HRC, which end at 2420 MPa",
         ),
         (
-            convert_limits(HRC, Some(62.0), Some(58.0), HV, None).unwrap_err(),
+            convert_limits(HRC, Some(62.0), Some(58.0), HV, Choice::STEEL).unwrap_err(),
             "the range runs backwards from 62 to 58 HRC",
         ),
         (
-            convert_limits(Axis::Tensile, None, None, HV, None).unwrap_err(),
+            convert_limits(Axis::Tensile, None, None, HV, Choice::STEEL).unwrap_err(),
             "the range in Rm has no limit",
         ),
         (
             // Rockwell A reaches from ASTM E140 Table 2 (35) into Table 1 (80), but no table spans both.
-            convert_limits(Axis::Hardness(Scale::Hra), Some(45.0), Some(80.0), HV, None)
+            convert_limits(Axis::Hardness(Scale::Hra), Some(45.0), Some(80.0), HV, Choice::STEEL)
                 .unwrap_err(),
             "no single table holds 45 to 80 HRA and HV, and tables are not joined",
         ),
         (
             convert(reading(Axis::Hardness(Scale::Hrb), 90.0), HV, e140).unwrap_err(),
-            "no published table here holds both HRB and HV",
+            "no published table here for carbon-alloy-steel holds both HRB and HV",
+        ),
+        (
+            convert(reading(HRC, 22.0), HV, iron).unwrap_err(),
+            "no published table here holds for cast-iron",
         ),
     ];
     let mut codes = BTreeSet::new();

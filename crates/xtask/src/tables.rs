@@ -24,6 +24,7 @@ struct TableEntry {
     short: String,
     title: String,
     source: String,
+    class: String,
     row: String,
     rows: usize,
     material: String,
@@ -35,11 +36,18 @@ struct TableEntry {
 
 #[derive(Deserialize)]
 struct Policy {
-    hardness: Order,
-    tensile: Order,
+    class: Vec<ClassEntry>,
 }
 
 #[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct ClassEntry {
+    material: String,
+    hardness: Order,
+    tensile: Option<Order>,
+}
+
+#[derive(Default, Deserialize)]
 #[serde(deny_unknown_fields)]
 struct Order {
     order: Vec<String>,
@@ -112,6 +120,8 @@ fn generate(root: &Path) -> Result<String, Failure> {
     let mut out = String::from(
         "// Written by `cargo xtask tables` from crates/hardness/data; edit the data files, not this.\n\n\
          use crate::axis::{Axis, Scale};\n\
+         use crate::convert::{Class, Order};\n\
+         use crate::material::Material;\n\
          use crate::source::{Seen, Source, SourceId};\n\
          use crate::table::{Column, Packed, Table, TableId};\n\n",
     );
@@ -152,16 +162,32 @@ fn generate(root: &Path) -> Result<String, Failure> {
     }
     writeln!(out, "];\n")?;
 
-    for (name, order) in [("HARDNESS_ORDER", &policy.hardness), ("TENSILE_ORDER", &policy.tensile)]
-    {
-        let mut ids = Vec::new();
-        for id in &order.order {
-            let found = tables.table.iter().position(|t| &t.id == id);
-            ids.push(format!("TableId({})", found.ok_or("policy names an unknown table")?));
-        }
-        writeln!(out, "pub(crate) static {name}: &[TableId] = &[{}];", ids.join(", "))?;
-        writeln!(out, "pub(crate) static {name}_REASON: &str = {:?};", order.reason)?;
+    writeln!(out, "pub(crate) static CLASSES: &[Class] = &[")?;
+    for class in &policy.class {
+        let order = |order: &Order| -> Result<String, Failure> {
+            let mut ids = Vec::new();
+            for id in &order.order {
+                let (place, entry) = (0_usize..)
+                    .zip(&tables.table)
+                    .find(|(_, table)| &table.id == id)
+                    .ok_or("policy names an unknown table")?;
+                if entry.class != class.material {
+                    return Err(format!("{id} is a table of {}", entry.class).into());
+                }
+                ids.push(format!("TableId({place})"));
+            }
+            let (ids, reason) = (ids.join(", "), &order.reason);
+            Ok(format!("Order {{ tables: &[{ids}], reason: {reason:?} }}"))
+        };
+        let hardness = order(&class.hardness)?;
+        let tensile = order(class.tensile.as_ref().unwrap_or(&Order::default()))?;
+        let material = material(&class.material);
+        writeln!(
+            out,
+            "    Class {{ material: {material}, hardness: {hardness}, tensile: {tensile} }},"
+        )?;
     }
+    writeln!(out, "];")?;
     Ok(out)
 }
 
@@ -204,10 +230,11 @@ fn write_table(
     }
     writeln!(
         out,
-        "    Table {{\n        key: {:?}, short: {:?}, title: {:?}, source: SourceId({source}),\n        material: {:?},\n        conditions: {:?},\n        remarks: &{:?},\n        row_axis: {}, rows: {},\n        columns: &[",
+        "    Table {{\n        key: {:?}, short: {:?}, title: {:?}, source: SourceId({source}),\n        class: {},\n        material: {:?},\n        conditions: {:?},\n        remarks: &{:?},\n        row_axis: {}, rows: {},\n        columns: &[",
         entry.id,
         entry.short,
         entry.title,
+        material(&entry.class),
         entry.material,
         entry.conditions,
         entry.remarks,
@@ -289,6 +316,15 @@ fn is_recalled(spec: &str, row: f64) -> Result<bool, Failure> {
     Ok(row >= low && row <= high && (!odd || row % 2.0 != 0.0))
 }
 
+/// `cartridge-brass` as the variant `CartridgeBrass`; a name that is none does not compile.
+fn material(key: &str) -> String {
+    let word = |word: &str| {
+        let (first, rest) = word.split_at(word.len().min(1));
+        first.to_uppercase() + rest
+    };
+    format!("Material::{}", key.split('-').map(word).collect::<String>())
+}
+
 fn axis(name: &str) -> Result<String, Failure> {
     let variant = match name {
         "Rm" => return Ok("Axis::Tensile".to_owned()),
@@ -299,10 +335,16 @@ fn axis(name: &str) -> Result<String, Failure> {
         "HR30N" => "Hr30n",
         "HR45N" => "Hr45n",
         "HRB" => "Hrb",
+        "HRE" => "Hre",
         "HRF" => "Hrf",
+        "HRG" => "Hrg",
+        "HRH" => "Hrh",
+        "HRK" => "Hrk",
         "HR15T" => "Hr15t",
         "HR30T" => "Hr30t",
         "HR45T" => "Hr45t",
+        "HR15W" => "Hr15w",
+        "HBW 10/500" => "Hbw500",
         "HV" => "Hv",
         "HBW" => "Hbw",
         "HBS" => "Hbs",

@@ -239,7 +239,7 @@ pub fn parse_target(language: Language, text: &str) -> Result<Target, Refusal> {
         }
         let refuse = |error| Refusal::of_hardness(language, &error);
         let reading = Reading::new(written.axis, value).map_err(refuse)?;
-        Ok(Some(convert(reading, HRC, None).map_err(refuse)?.at.value))
+        Ok(Some(convert(reading, HRC, Choice::STEEL).map_err(refuse)?.at.value))
     };
     let (low, high) = (to_hrc(low)?, to_hrc(high)?);
     let target = match (low, high) {

@@ -44,11 +44,11 @@ enum Limit {
 
 fn limit(axis: Axis, hrc: Option<f64>) -> Limit {
     let Some(hrc) = hrc else { return Limit::Open };
-    let found = Reading::new(HRC, hrc).and_then(|reading| convert(reading, axis, None));
+    let found = Reading::new(HRC, hrc).and_then(|reading| convert(reading, axis, Choice::STEEL));
     if let Ok(found) = found {
         return Limit::At { value: found.at.value, sd: found.width.sd };
     }
-    match spans(HRC, axis, None).next() {
+    match spans(HRC, axis, Choice::STEEL).next() {
         Some((_, span)) if hrc > span.low.0 => Limit::Above { end: span.high.1 },
         _ => Limit::Below,
     }
@@ -101,6 +101,6 @@ fn scale(language: Language, units: Units, band: &Band, axis: Axis) -> Option<Ba
             _ => return None,
         },
     };
-    let table = spans(HRC, axis, None).next().and_then(|(id, _)| id.get()).map_or("", |t| t.key());
+    let table = spans(HRC, axis, Choice::STEEL).next().and_then(|(id, _)| id.get()).map_or("", |t| t.key());
     Some(BandInScale { scale: axis.symbol(), low: low_value, high: high_value, table, shown })
 }

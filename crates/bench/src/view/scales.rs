@@ -91,9 +91,9 @@ fn multiples(low: f64, high: f64, step: f64) -> Vec<f64> {
     all
 }
 
-fn window(from: Axis, low: f64, high: f64, to: &[Axis], table: Option<TableId>) -> Option<Window> {
+fn window(from: Axis, low: f64, high: f64, to: &[Axis], choice: Choice) -> Option<Window> {
     let spans: Vec<_> =
-        to.iter().flat_map(|&to| spans(from, to, table).map(|(_, span)| span)).collect();
+        to.iter().flat_map(|&to| spans(from, to, choice).map(|(_, span)| span)).collect();
     let least = spans.iter().map(|s| s.low.0).min_by(f64::total_cmp)?;
     let most = spans.iter().map(|s| s.high.0).max_by(f64::total_cmp)?;
     let margin = (REACH * high).max((high - low) * 0.75);
@@ -106,15 +106,15 @@ pub(super) fn aligned(
     low: Option<f64>,
     high: Option<f64>,
     to: &[Axis],
-    table: Option<TableId>,
+    choice: Choice,
     units: Units,
 ) -> Option<AlignedView> {
     let (low, high) = (low.or(high)?, high.or(low)?);
-    let window = window(from, low, high, to, table)?;
+    let window = window(from, low, high, to, choice)?;
     let mut lines = vec![own_line(from, &window, units)];
     for &axis in to {
         let top = LINE * f64::from(u32::try_from(lines.len()).ok()?);
-        lines.extend(other_line(from, axis, &window, table, units, top));
+        lines.extend(other_line(from, axis, &window, choice, units, top));
     }
     let (left, right) = (window.x(low), window.x(high));
     Some(AlignedView {
@@ -137,20 +137,20 @@ fn other_line(
     from: Axis,
     axis: Axis,
     window: &Window,
-    table: Option<TableId>,
+    choice: Choice,
     units: Units,
     top: f64,
 ) -> Option<ScaleLine> {
     let there = |value: f64| {
         let reading = Reading::new(from, value).ok()?;
-        convert(reading, axis, table).ok()
+        convert(reading, axis, choice).ok()
     };
     // The table that holds the middle serves the whole line: tables are never joined.
     let middle = there(f64::midpoint(window.low, window.high))
         .or_else(|| there(window.low))
         .or_else(|| there(window.high))?;
     let id = middle.table;
-    let span = spans(from, axis, Some(id)).next()?.1;
+    let span = spans(from, axis, Choice::table(id)).next()?.1;
     let (low, high) = (window.low.max(span.low.0), window.high.min(span.high.0));
     let on_table = |value: f64| id.get()?.convert(from, value, axis).map(|at| at.value);
     let place = |value: f64| {

@@ -360,7 +360,9 @@ struct Unit<'a>(&'a Designation);
 impl fmt::Display for Unit<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let Designation { axis, ball, condition, leeb, .. } = self.0;
-        f.write_str(axis.unit())?;
+        // Ball and force follow with the condition.
+        let of_500 = condition.is_some() && *axis == Axis::Hardness(Scale::Hbw500);
+        f.write_str(if of_500 { Scale::Hbw.symbol() } else { axis.unit() })?;
         match ball {
             Some(Ball::Carbide) => f.write_str("W")?,
             Some(Ball::Steel) => f.write_str("S")?,

@@ -76,6 +76,7 @@ fn superficial(load: f64, letter: &str) -> Option<Scale> {
         (0, "T") => Scale::Hr15t,
         (1, "T") => Scale::Hr30t,
         (2, "T") => Scale::Hr45t,
+        (0, "W") => Scale::Hr15w,
         _ => return None,
     })
 }
@@ -226,7 +227,8 @@ impl Parser {
     /// `15N`, `30TW` and the like at this place: the load with its letter right behind.
     pub(super) fn superficial_here(&self) -> Option<(Scale, Option<Ball>)> {
         let (load, word, after) = self.peek_number_and_glued_word()?;
-        let (letter, ball) = split_ball(word);
+        // In 15W the letter is the scale, in 15TW it is the ball.
+        let (letter, ball) = if word == "W" { (word, None) } else { split_ball(word) };
         // 45N/mm2 is a strength.
         let strength = after.is_some_and(|kind| is_sign(kind, Sign::Slash));
         superficial(load, letter).filter(|_| !strength).map(|scale| (scale, ball))
@@ -279,6 +281,9 @@ impl Parser {
             return Err(Error::BrinellPair { ball_mm, force_kgf });
         }
         let dwell_s = self.dwell();
+        // The tables of soft metals hold 10/500 beside 10/3000: another load is another number.
+        let light = ball_mm.total_cmp(&10.0).is_eq() && force_kgf.total_cmp(&500.0).is_eq();
+        let scale = if light { Scale::Hbw500 } else { scale };
         let condition = Some(Condition { ball_mm: Some(ball_mm), force_kgf, dwell_s });
         Ok(UnitRead { condition, ..UnitRead::scale(scale) })
     }
