@@ -3,7 +3,7 @@
 
 use std::collections::BTreeMap;
 
-use biteband_hardness::{Axis, Reading, Scale, Table, TableId, convert};
+use biteband_hardness::{Axis, Choice, Reading, Scale, Table, TableId, convert};
 use biteband_tests::{Row, rows};
 
 const HRC: Axis = Axis::Hardness(Scale::Hrc);

@@ -1,7 +1,7 @@
 //! A refusal as it reaches the person: what, the range, why and the way out.
 
 use biteband_evidence as evidence;
-use biteband_hardness::{Axis, Error, Reading, Scale, TableId, designation, spans};
+use biteband_hardness::{Axis, Choice, Error, Material, Reading, Scale, designation, spans};
 use biteband_quantity::{Shown, sort_by_number};
 use serde::Serialize;
 
@@ -218,12 +218,7 @@ fn allowed(from: Axis, to: Axis, choice: Choice) -> String {
 }
 
 /// The last value on the refused side that two tables still hold, and what they say there.
-fn last_agreed(
-    from: Axis,
-    to: Axis,
-    above: bool,
-    choice: Choice,
-) -> Option<(String, String)> {
+fn last_agreed(from: Axis, to: Axis, above: bool, choice: Choice) -> Option<(String, String)> {
     let mut ends: Vec<f64> = spans(from, to, choice)
         .map(|(_, span)| if above { span.high.0 } else { span.low.0 })
         .collect();

@@ -86,7 +86,7 @@ pub(crate) struct ConvertArgs {
     /// Scales to convert to, by symbol, with commas between: HV,HBW,Rm
     #[arg(long, value_name = "SCALES", value_delimiter = ',')]
     pub(crate) to: Vec<String>,
-    /// Material class; the tables hold for carbon-alloy-steel
+    /// Class of the metal: carbon-alloy-steel unless said, austenitic-plate, cartridge-brass, and others
     #[arg(long)]
     pub(crate) material: Option<String>,
     /// One table instead of the first that fits (see "table --list")

@@ -92,6 +92,9 @@ fn result(output: &mut Output, found: &Converted) -> io::Result<()> {
     if has("repeated") {
         output.text(6, words::repeated(language))?;
     }
+    if let Some(measured) = &found.measured {
+        output.text(6, &measured.shown)?;
+    }
     let others: Vec<String> = found
         .others
         .iter()

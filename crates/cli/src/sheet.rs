@@ -7,10 +7,10 @@ use std::rc::Rc;
 use std::str;
 
 use biteband_bench::Refusal;
-use biteband_bench::answer::{check_material, parse_axis, parse_table};
+use biteband_bench::answer::{choose, parse_axis};
 use biteband_bench::words::Language;
 use biteband_hardness::designation::{self, Amount, Designation};
-use biteband_hardness::{Axis, Conversion, Reading, Rounding, TableId, convert, convert_limits};
+use biteband_hardness::{Axis, Choice, Conversion, Error, Rounding, Route, convert_limits};
 use csv::{ByteRecord, ReaderBuilder, Terminator, WriterBuilder};
 
 use crate::args::{ConvertArgs, Digits};
@@ -31,12 +31,11 @@ pub(crate) fn run(
     column: &str,
 ) -> Result<(), Stop> {
     let language = output.language;
-    check_material(language, args.material.as_deref())?;
     let cells = Cells {
         language,
         from: args.from.as_deref().map(|text| parse_axis(language, text)).transpose()?,
         to: args.to.iter().map(|text| parse_axis(language, text)).collect::<Result<_, _>>()?,
-        table: args.table.as_deref().map(|text| parse_table(language, text)).transpose()?,
+        choice: choose(language, args.material.as_deref(), args.table.as_deref())?,
         digits: args.digits,
     };
     let input: Box<dyn Read> = if path == "-" {
@@ -195,6 +194,8 @@ struct Scratch {
     /// Reasons for single values that no table holds, by scales and bits of the value: a column has
     /// few different ones, and a reason takes a hundred times as long to find as a number.
     known: BTreeMap<(Axis, Axis, u64), Rc<str>>,
+    /// The conversions that the rows so far asked for, made ready.
+    routes: BTreeMap<(Axis, Axis), Result<Route, Error>>,
 }
 
 /// As many reasons are kept at a time.
@@ -261,7 +262,7 @@ struct Cells {
     language: Language,
     from: Option<Axis>,
     to: Vec<Axis>,
-    table: Option<TableId>,
+    choice: Choice,
     digits: Digits,
 }
 
@@ -330,24 +331,30 @@ impl Cells {
     }
 
     fn single(&self, from: Axis, value: f64, scratch: &mut Scratch) {
-        let reading = match Reading::new(from, value) {
-            Ok(reading) => reading,
-            Err(error) => {
-                return scratch.reason(&Refusal::of_hardness(self.language, &error).message);
-            }
-        };
         for &to in &self.to {
             let key = (from, to, value.to_bits());
             if let Some(reason) = scratch.known.get(&key).map(Rc::clone) {
                 self.skip(to, &reason, scratch);
                 continue;
             }
-            match convert(reading, to, self.table) {
+            let route = scratch
+                .routes
+                .entry((from, to))
+                .or_insert_with(|| Route::new(from, to, self.choice));
+            let found = match route {
+                Ok(route) => route.convert(value),
+                Err(error) => Err(*error),
+            };
+            match found {
                 Ok(Conversion { at, width, .. }) => {
                     let one = at.span.is_none().then_some(at.value);
                     scratch.number(to, self.digits, one);
                     scratch.number(to, self.digits, Some(at.value - width.half));
                     scratch.number(to, self.digits, Some(at.value + width.half));
+                }
+                // A number that the scale does not have needs one reason, not one for each target.
+                Err(error @ (Error::OutsideScale { .. } | Error::Strength(_))) => {
+                    return scratch.reason(&Refusal::of_hardness(self.language, &error).message);
                 }
                 Err(error) => {
                     let reason = Refusal::of_hardness(self.language, &error).message;
@@ -364,7 +371,7 @@ impl Cells {
     fn limits(&self, from: Axis, amount: Amount, scratch: &mut Scratch) {
         let (low, high) = amount.limits();
         for &to in &self.to {
-            match convert_limits(from, low, high, to, self.table) {
+            match convert_limits(from, low, high, to, self.choice) {
                 Ok(limits) => {
                     scratch.number(to, self.digits, None);
                     scratch.number(to, self.digits, limits.low.map(|c| c.at.value));

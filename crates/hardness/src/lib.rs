@@ -41,6 +41,7 @@ mod material;
 mod generated;
 mod round;
 mod source;
+mod strength;
 mod table;
 mod width;
 
@@ -55,5 +56,6 @@ pub use generated::DATA_VERSION;
 pub use material::Material;
 pub use round::Rounding;
 pub use source::{Seen, Source, SourceId};
+pub use strength::MeasuredStrength;
 pub use table::{Basis, Cell, Marks, Span, Table, TableId, TableValue};
 pub use width::Width;

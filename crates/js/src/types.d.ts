@@ -4,18 +4,36 @@ export interface ConvertQuestion {
   text: string;
   /** Scales to convert to, by symbol; the usual ones if left out. */
   to?: string[];
-  /** Material class; only `carbon-alloy-steel` has tables. */
-  material?: string | null;
+  /** Material class; `carbon-alloy-steel`, or that of the table, if left out. */
+  material?: MaterialClass | null;
   /** One table instead of the first that fits, by its id. */
   table?: string | null;
   /** Units of the texts; numbers stay in MPa. */
   units?: "metric" | "inch";
 }
 
+/** Classes with tables first; the last six are refused with the reason and what can be said. */
+export type MaterialClass =
+  | "carbon-alloy-steel"
+  | "austenitic-plate"
+  | "austenitic-sheet"
+  | "nickel-alloy"
+  | "cartridge-brass"
+  | "leaded-brass"
+  | "wrought-aluminium"
+  | "high-alloy-tool-steel"
+  | "case-hardened-steel"
+  | "cold-worked-steel"
+  | "cast-iron"
+  | "copper-alloy"
+  | "hardmetal";
+
 /** A conversion that reached at least one scale. */
 export interface ConvertAnswer {
   refused?: undefined;
   input: ConvertInput;
+  /** The class whose tables were asked. */
+  material: MaterialClass;
   results: Converted[];
   /** One entry for each scale that was not reached. */
   refusals: Refusal[];
@@ -64,7 +82,20 @@ export interface Converted {
   flags: ("parenthesised" | "recalled" | "repeated")[];
   /** What other tables say. */
   others: Other[];
+  /** What measured heats of steel had; only for tensile strength, from 195 to 380 HV. */
+  measured: Measured | null;
   /** Rounded by the rule of the scale. */
+  shown: string;
+}
+
+/** Tensile strength of measured steels at a hardness, in MPa. */
+export interface Measured {
+  value: number;
+  low: number;
+  high: number;
+  width_level: number;
+  source: string;
+  /** In words. */
   shown: string;
 }
 

@@ -62,6 +62,8 @@ fn conversion_types_have_the_fields_of_the_answers() {
     same_fields(&answer["input"]["notes"][0], "Note");
     same_fields(&answer["results"][0], "Converted");
     same_fields(&answer["results"][0]["others"][0], "Other");
+    let strength = plain(&convert(ENGLISH, &ask("300 HV", &["Rm"])).unwrap());
+    same_fields(&strength["results"][0]["measured"], "Measured");
     same_fields(&answer["refusals"][0], "Refusal");
 }
 

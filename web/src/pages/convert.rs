@@ -46,7 +46,6 @@ fn entry(props: Handed<'_>, view: &ConvertView) -> Html {
                 aria-expanded={if more { "true" } else { "false" }}>
                 { label(if more { Ui::FewerScales } else { Ui::MoreScales }) }
             </button>
-            { small(LANGUAGE.say(Phrase::Material)) }
         </section>
     }
 }

@@ -2,8 +2,8 @@
 
 use biteband_hardness::designation::{Amount, Designation, Remark};
 use biteband_hardness::{
-    Axis, Basis, Conversion, Error, Reading, Scale, Table, TableId, compare,
-    convert as convert_one, convert_limits, designation, reachable,
+    Axis, Basis, Choice, Conversion, Error, Material, MeasuredStrength, Reading, Scale, Table,
+    TableId, compare, convert as convert_one, convert_limits, designation, reachable,
 };
 use biteband_quantity::sort_by_number;
 use serde::{Deserialize, Serialize};
@@ -20,7 +20,7 @@ pub struct ConvertQuestion {
     pub text: String,
     /// Scales to convert to, by symbol; empty for the usual ones.
     pub to: Vec<String>,
-    /// Material class; only `carbon-alloy-steel` has tables here.
+    /// Material class by its stable name; `carbon-alloy-steel`, or that of the table, when absent.
     pub material: Option<String>,
     /// One table to use instead of the order of preference.
     pub table: Option<String>,
@@ -33,6 +33,8 @@ pub struct ConvertQuestion {
 pub struct ConvertAnswer {
     /// What was understood.
     pub input: ConvertInput,
+    /// Material class whose tables were asked.
+    pub material: &'static str,
     /// One entry for each scale reached.
     pub results: Vec<Converted>,
     /// One entry for each scale not reached.
@@ -94,7 +96,26 @@ pub struct Converted {
     pub flags: Vec<&'static str>,
     /// What other tables say.
     pub others: Vec<Other>,
+    /// What measured steels had at this hardness; only for tensile strength, where they were measured.
+    pub measured: Option<Measured>,
     /// The answer in words and figures, rounded by the rule of the scale.
+    pub shown: String,
+}
+
+/// Tensile strength of measured steels at a hardness.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Measured {
+    /// Middle in MPa.
+    pub value: f64,
+    /// Low end in MPa.
+    pub low: f64,
+    /// High end in MPa.
+    pub high: f64,
+    /// The share of heats meant.
+    pub width_level: f64,
+    /// Stable name of the data set.
+    pub source: &'static str,
+    /// In words.
     pub shown: String,
 }
 
@@ -115,7 +136,7 @@ pub struct Other {
 
 /// The scales that are shown when none are asked for.
 #[must_use]
-pub fn default_targets(from: Axis) -> Vec<Axis> {
+pub fn default_targets(material: Material, from: Axis) -> Vec<Axis> {
     const USUAL: [Axis; 6] = [
         Axis::Hardness(Scale::Hrc),
         Axis::Hardness(Scale::Hv),
@@ -124,7 +145,11 @@ pub fn default_targets(from: Axis) -> Vec<Axis> {
         Axis::Hardness(Scale::Hrb),
         Axis::Tensile,
     ];
-    let reachable = reachable(from);
+    let reachable = reachable(material, from);
+    // The tables of other metals are short, and their usual scales are others.
+    if material != Material::CarbonAlloySteel {
+        return reachable;
+    }
     USUAL.into_iter().filter(|axis| *axis != from && reachable.contains(axis)).collect()
 }
 
@@ -162,20 +187,39 @@ pub fn parse_table(language: Language, text: &str) -> Result<TableId, Refusal> {
     })
 }
 
-/// Refuses a material class without tables.
+/// Which tables may answer: those of a class of materials, or one table.
 ///
 /// # Errors
-/// A refusal that names the class that has them.
-pub fn check_material(language: Language, material: Option<&str>) -> Result<(), Refusal> {
-    match material {
-        None | Some("carbon-alloy-steel") => Ok(()),
-        Some(other) => Err(Refusal::new(
-            "bench.no_material",
-            language.say(Phrase::UnknownMaterial { given: &format::shortened(other) }),
-            format::shortened(other),
-            "carbon-alloy-steel",
-            language.say(Phrase::UnknownMaterialInstead),
+/// A refusal when a name is unknown, when the class has no table and why, or when the table is one of
+/// another class.
+pub fn choose(
+    language: Language,
+    material: Option<&str>,
+    table: Option<&str>,
+) -> Result<Choice, Refusal> {
+    let table = table.map(|name| parse_table(language, name)).transpose()?;
+    let of_table = table.map_or(Choice::STEEL, Choice::table);
+    let Some(name) = material else { return Ok(of_table) };
+    let material = Material::find(name).ok_or_else(|| {
+        let known: Vec<&str> = Material::ALL.into_iter().map(Material::key).collect();
+        Refusal::new(
+            "bench.unknown_material",
+            language.say(Phrase::UnknownMaterial { given: &format::shortened(name) }),
+            format::shortened(name),
+            known.join(", "),
+            language.say(Phrase::NotInTableInstead),
+        )
+    })?;
+    match table {
+        _ if !material.has_tables() => Err(Refusal::of_material(language, material)),
+        Some(table) if of_table.material != material => Err(Refusal::new(
+            "bench.table_of_other_material",
+            language.say(Phrase::TableOfOther { table, material }),
+            table.get().map_or("", Table::key),
+            of_table.material.key(),
+            language.say(Phrase::NotInTableInstead),
         )),
+        only => Ok(Choice { material, only }),
     }
 }
 
@@ -193,13 +237,12 @@ pub fn check_material(language: Language, material: Option<&str>) -> Result<(), 
 /// assert_eq!((answer.results[0].low, answer.results[0].high), (Some(353.0), Some(390.0)));
 /// ```
 pub fn convert(language: Language, question: &ConvertQuestion) -> Result<ConvertAnswer, Refusal> {
-    check_material(language, question.material.as_deref())?;
-    let table = question.table.as_deref().map(|name| parse_table(language, name)).transpose()?;
+    let choice = choose(language, question.material.as_deref(), question.table.as_deref())?;
     let parsed = designation::parse(&question.text)
         .map_err(|error| Refusal::of_designation(language, &question.text, &error))?;
     let written = parsed.designation();
     let targets = if question.to.is_empty() {
-        default_targets(written.axis)
+        default_targets(choice.material, written.axis)
     } else {
         question.to.iter().map(|s| parse_axis(language, s)).collect::<Result<_, _>>()?
     };
@@ -214,7 +257,7 @@ pub fn convert(language: Language, question: &ConvertQuestion) -> Result<Convert
     let mut results = Vec::new();
     let mut refusals = Vec::new();
     for to in targets {
-        match one(language, question.units, written, to, table) {
+        match one(language, question.units, written, to, choice) {
             Ok(converted) => results.push(converted),
             // Nobody who reads a hardened part waits for HRB; unasked, its refusal would be noise.
             Err(_) if question.to.is_empty() && to == Axis::Hardness(Scale::Hrb) => {}
@@ -225,7 +268,7 @@ pub fn convert(language: Language, question: &ConvertQuestion) -> Result<Convert
         return Err(refusals.into_iter().next().unwrap_or_else(|| {
             Refusal::of_hardness(
                 language,
-                &Error::NoTable { from: written.axis, to: written.axis, table },
+                &Error::NoTable { from: written.axis, to: written.axis, choice },
             )
         }));
     }
@@ -233,7 +276,11 @@ pub fn convert(language: Language, question: &ConvertQuestion) -> Result<Convert
     if results.iter().any(|r| r.scale == Axis::Tensile.symbol()) {
         cautions.push(language.say(Phrase::TensileCaution).into_owned());
     }
-    Ok(ConvertAnswer { input, results, refusals, cautions })
+    if choice.material != Material::CarbonAlloySteel {
+        let recalled = results.iter().any(|r| r.flags.contains(&"recalled"));
+        cautions.push(language.say(Phrase::OtherMetalCaution { recalled }).into_owned());
+    }
+    Ok(ConvertAnswer { input, material: choice.material.key(), results, refusals, cautions })
 }
 
 /// A remark with its stable name.
@@ -269,12 +316,12 @@ fn one(
     units: Units,
     written: &Designation,
     to: Axis,
-    table: Option<TableId>,
+    choice: Choice,
 ) -> Result<Converted, Error> {
     let from = written.axis;
     if let Amount::Single(value) = written.amount {
         let reading = Reading::new(from, value)?;
-        let found = convert_one(reading, to, table)?;
+        let found = convert_one(reading, to, choice)?;
         let others = compare(reading, to, found.table)
             .into_iter()
             .filter_map(|other| {
@@ -289,15 +336,16 @@ fn one(
                 })
             })
             .collect();
-        return Ok(single(language, units, to, &found, others));
+        let measured = measured(language, units, reading, to, choice);
+        return Ok(Converted { measured, ..single(language, units, to, &found, others) });
     }
     let (low, high) = written.amount.limits();
-    let limits = convert_limits(from, low, high, to, table)?;
+    let limits = convert_limits(from, low, high, to, choice)?;
     let used = limits.low.or(limits.high).map(|c| c.table);
     let others = TableId::all()
-        .filter(|(id, _)| Some(*id) != used)
+        .filter(|(id, table)| Some(*id) != used && table.class() == choice.material)
         .filter_map(|(id, other)| {
-            let there = convert_limits(from, low, high, to, Some(id)).ok()?;
+            let there = convert_limits(from, low, high, to, Choice::table(id)).ok()?;
             let (low, high) = (there.low.map(|c| c.at.value), there.high.map(|c| c.at.value));
             Some(Other {
                 table: other.key(),
@@ -308,7 +356,37 @@ fn one(
             })
         })
         .collect();
-    range(units, to, limits.low, limits.high, others).ok_or(Error::NoTable { from, to, table })
+    range(units, to, limits.low, limits.high, others).ok_or(Error::NoTable { from, to, choice })
+}
+
+/// What measured steels had, for a strength of steel in the range where they were measured.
+fn measured(
+    language: Language,
+    units: Units,
+    reading: Reading,
+    to: Axis,
+    choice: Choice,
+) -> Option<Measured> {
+    const HV: Axis = Axis::Hardness(Scale::Hv);
+    if to != Axis::Tensile || choice.material != Material::CarbonAlloySteel {
+        return None;
+    }
+    let vickers = if reading.axis() == HV {
+        reading.value()
+    } else {
+        convert_one(reading, HV, Choice::STEEL).ok()?.at.value
+    };
+    let MeasuredStrength { value, half, level } = MeasuredStrength::at(vickers)?;
+    let (low, high) = (value - half, value + half);
+    let band = units.range(to, Some(low), Some(high));
+    Some(Measured {
+        value,
+        low,
+        high,
+        width_level: level,
+        source: "nims-fatigue",
+        shown: language.say(Phrase::MeasuredStrength { shown: &band }).into_owned(),
+    })
 }
 
 fn single(
@@ -343,6 +421,7 @@ fn single(
         basis: basis(&[found.at.basis]),
         flags,
         others,
+        measured: None,
         shown,
     }
 }
@@ -371,6 +450,7 @@ fn range(
         basis: basis(&bases),
         flags: flags(&ends),
         others,
+        measured: None,
         shown: units.range(to, value(&low), value(&high)),
     })
 }

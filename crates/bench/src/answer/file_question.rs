@@ -5,7 +5,7 @@ use biteband_evidence::{
     Stroke, Target,
 };
 use biteband_hardness::designation::Amount;
-use biteband_hardness::{Axis, Reading, Scale, convert, designation};
+use biteband_hardness::{Axis, Choice, Reading, Scale, convert, designation};
 use serde::{Deserialize, Serialize};
 
 use crate::format::{self, Units};

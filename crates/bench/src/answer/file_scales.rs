@@ -1,7 +1,7 @@
 //! The band of a file test on the scales of drawings and certificates.
 
 use biteband_evidence::Band;
-use biteband_hardness::{Axis, Reading, Scale, convert, spans};
+use biteband_hardness::{Axis, Choice, Reading, Scale, convert, spans};
 use serde::Serialize;
 
 use crate::format::{self, Units};
@@ -101,6 +101,7 @@ fn scale(language: Language, units: Units, band: &Band, axis: Axis) -> Option<Ba
             _ => return None,
         },
     };
-    let table = spans(HRC, axis, Choice::STEEL).next().and_then(|(id, _)| id.get()).map_or("", |t| t.key());
+    let table =
+        spans(HRC, axis, Choice::STEEL).next().and_then(|(id, _)| id.get()).map_or("", |t| t.key());
     Some(BandInScale { scale: axis.symbol(), low: low_value, high: high_value, table, shown })
 }

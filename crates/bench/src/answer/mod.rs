@@ -9,8 +9,8 @@ mod file_test;
 mod source;
 
 pub use convert::{
-    ConvertAnswer, ConvertInput, ConvertQuestion, Converted, Note, Other, check_material, convert,
-    default_targets, parse_axis, parse_table,
+    ConvertAnswer, ConvertInput, ConvertQuestion, Converted, Measured, Note, Other, choose,
+    convert, default_targets, parse_axis, parse_table,
 };
 pub use file_question::{
     ConditionsInput, FileQuestion, ProofInput, StrokeInput, build, parse_prior, parse_proofs,

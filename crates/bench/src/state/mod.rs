@@ -6,6 +6,7 @@
 mod reduce;
 mod saved;
 
+use biteband_hardness::Material;
 use serde::{Deserialize, Serialize};
 
 use crate::answer::{ConditionsInput, ProofInput, StrokeInput};
@@ -174,11 +175,28 @@ pub struct ConvertState {
     pub more: bool,
     /// One table instead of the order of preference.
     pub table: Option<String>,
+    /// Stable name of the class of materials.
+    pub material: String,
+    /// Scales to convert to, by symbol; empty for the usual ones.
+    pub to: Vec<String>,
+    /// How far the drawing is drawn in, in steps; negative is further out.
+    pub zoom: i8,
+    /// How far it is moved to harder numbers, in quarters of its width.
+    pub pan: i8,
 }
 
 impl Default for ConvertState {
     fn default() -> Self {
-        Self { text: String::new(), scale: "HRC".to_owned(), more: false, table: None }
+        Self {
+            text: String::new(),
+            scale: "HRC".to_owned(),
+            more: false,
+            table: None,
+            material: Material::default().key().to_owned(),
+            to: Vec::new(),
+            zoom: 0,
+            pan: 0,
+        }
     }
 }
 
@@ -376,6 +394,25 @@ pub enum Action {
     ConvertMore(bool),
     /// One table instead of the order of preference.
     ConvertTable(Option<&'static str>),
+    /// Another class of materials.
+    ConvertMaterial(&'static str),
+    /// A scale to convert to, in or out; the list as it stands comes along, because an empty choice
+    /// means the usual scales.
+    ConvertTo {
+        /// Symbols shown now.
+        shown: Vec<&'static str>,
+        /// Symbol to put in or take out.
+        scale: &'static str,
+    },
+    /// The usual scales again.
+    ConvertUsual,
+    /// Draws the scales further in or out and moves them; nothing for both is the first view again.
+    ConvertDraw {
+        /// Steps further in.
+        zoom: i8,
+        /// Quarters of the width to harder numbers.
+        pan: i8,
+    },
     /// What was stored has arrived.
     Loaded(Box<Saved>),
     /// Something is to be told.

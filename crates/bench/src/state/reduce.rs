@@ -84,6 +84,30 @@ pub fn reduce(app: &App, action: Action) -> App {
         Action::SetPrior(on) => test.prior_on = on,
         Action::ConvertScale(scale) => scale.clone_into(&mut next.saved.convert.scale),
         Action::ConvertMore(more) => next.saved.convert.more = more,
+        Action::ConvertMaterial(material) => {
+            let convert = &mut next.saved.convert;
+            material.clone_into(&mut convert.material);
+            // A table of another metal would refuse every number.
+            convert.table = None;
+            convert.to.clear();
+        }
+        Action::ConvertTo { shown, scale } => {
+            let mut to: Vec<String> = shown.iter().map(|&symbol| symbol.to_owned()).collect();
+            match to.iter().position(|symbol| symbol == scale) {
+                Some(at) => drop(to.remove(at)),
+                None => to.push(scale.to_owned()),
+            }
+            next.saved.convert.to = to;
+        }
+        Action::ConvertUsual => next.saved.convert.to.clear(),
+        Action::ConvertDraw { zoom: 0, pan: 0 } => {
+            (next.saved.convert.zoom, next.saved.convert.pan) = (0, 0);
+        }
+        Action::ConvertDraw { zoom, pan } => {
+            let convert = &mut next.saved.convert;
+            convert.zoom = convert.zoom.saturating_add(zoom).clamp(-4, 6);
+            convert.pan = convert.pan.saturating_add(pan).clamp(-40, 40);
+        }
         Action::ConvertTable(table) => next.saved.convert.table = table.map(str::to_owned),
         Action::Loaded(saved) => next.saved = *saved,
         Action::Tell(notice) => {

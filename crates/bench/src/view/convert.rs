@@ -1,10 +1,12 @@
 //! The conversion page.
 
-use biteband_hardness::{Axis, Scale, SourceId, TableId, reachable};
+use biteband_hardness::{Axis, Choice, Material, Scale, SourceId, TableId, reachable};
 
-use super::scales::{AlignedView, aligned};
+use super::scales::{AlignedView, Lens, aligned};
 use super::{Chip, Problem};
-use crate::answer::{ConvertAnswer, ConvertQuestion, Converted, convert as answer};
+use crate::answer::{
+    ConvertAnswer, ConvertQuestion, Converted, choose, convert as answer, default_targets,
+};
 use crate::format;
 use crate::state::{App, Field};
 use crate::words::{Language, Phrase, Ui};
@@ -15,6 +17,12 @@ use biteband_hardness::designation::{self, Amount, Designation};
 pub struct ConvertView {
     /// Scales for a bare number.
     pub scales: Vec<Chip>,
+    /// Classes of materials, those without tables too.
+    pub materials: Vec<Chip>,
+    /// Why the class has no table and what can be said all the same; absent when it has.
+    pub no_material: Option<Problem>,
+    /// Scales that the class reaches from this one, each on or off.
+    pub targets: Vec<Chip>,
     /// Tables to choose from.
     pub tables: Vec<TableChip>,
     /// "Read as 52 HRC"; empty before anything is readable.
@@ -31,6 +39,8 @@ pub struct ConvertView {
     pub refusals: Vec<Problem>,
     /// Cautions.
     pub cautions: Vec<String>,
+    /// Every table's number for every scale.
+    pub side_by_side: Option<SideBySide>,
     /// Scales side by side around the reading.
     pub aligned: Option<AlignedView>,
 }
@@ -44,6 +54,15 @@ pub struct TableChip {
     pub label: String,
     /// Whether it is taken.
     pub on: bool,
+}
+
+/// All tables beside each other: one column for each table, one row for each scale.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct SideBySide {
+    /// Short names of the tables.
+    pub tables: Vec<&'static str>,
+    /// Name of the scale and what each table says; empty where it says nothing.
+    pub rows: Vec<(&'static str, Vec<String>)>,
 }
 
 /// A converted number.
@@ -67,6 +86,8 @@ pub struct ResultView {
     pub material: &'static str,
     /// Standard, edition and whether it was read.
     pub source: String,
+    /// What measured steels had; empty where none were measured.
+    pub measured: String,
     /// What other tables say, as (short name, number).
     pub others: Vec<(&'static str, String)>,
     /// The same in one line.
@@ -83,15 +104,23 @@ pub fn convert(app: &App, language: Language) -> ConvertView {
     let text = with_scale(&state.text, &state.scale);
     let question = ConvertQuestion {
         text,
+        to: state.to.clone(),
         table: state.table.clone(),
+        material: Some(state.material.clone()),
         units: app.saved.settings.units,
-        ..ConvertQuestion::default()
     };
+    let chosen = choose(language, question.material.as_deref(), question.table.as_deref());
+    let choice = chosen.as_ref().copied().unwrap_or_default();
     let typing = app.session.active == Some(Field::Convert);
     let shown_axis = designation::parse(&question.text).ok().map(|p| p.designation().axis);
     let mut view = ConvertView {
-        scales: scales(state.more, shown_axis, &state.scale),
-        tables: tables(language, shown_axis, state.table.as_deref()),
+        scales: scales(choice.material, state.more, shown_axis, &state.scale),
+        materials: materials(language, &state.material),
+        no_material: chosen.err().map(Problem::from),
+        targets: shown_axis
+            .map(|from| targets(choice.material, from, &state.to))
+            .unwrap_or_default(),
+        tables: tables(language, choice.material, shown_axis, state.table.as_deref()),
         understood: String::new(),
         notes: Vec::new(),
         problem: None,
@@ -99,8 +128,12 @@ pub fn convert(app: &App, language: Language) -> ConvertView {
         results: Vec::new(),
         refusals: Vec::new(),
         cautions: Vec::new(),
+        side_by_side: None,
         aligned: None,
     };
+    if view.no_material.is_some() {
+        return view;
+    }
     if state.text.trim().is_empty() {
         view.hint = language.say(Phrase::Ui(Ui::ConvertEmpty)).into_owned();
         return view;
@@ -122,7 +155,7 @@ pub fn convert(app: &App, language: Language) -> ConvertView {
     if let Ok(parsed) = &parsed
         && !view.results.is_empty()
     {
-        view.aligned = aligned_around(language, app, parsed.designation(), &view);
+        view.aligned = aligned_around(language, app, parsed.designation(), choice, &view);
     }
     view
 }
@@ -147,6 +180,7 @@ fn fill(app: &App, language: Language, view: &mut ConvertView, found: ConvertAns
         "range_style",
         "limit_style",
     ];
+    view.side_by_side = side_by_side(app, &found);
     let telling = found.input.notes.into_iter().filter(|note| !SPELLING.contains(&note.code));
     view.notes = telling.map(|note| note.text).collect();
     view.results = found.results.iter().map(|r| result(app, language, r)).collect();
@@ -189,17 +223,83 @@ fn result(app: &App, language: Language, found: &Converted) -> ResultView {
         table: table.map_or("", |t| t.title()),
         material: table.map_or("", |t| t.material()),
         source: source.unwrap_or_default(),
+        measured: found.measured.as_ref().map(|m| m.shown.clone()).unwrap_or_default(),
         others,
         others_line,
     }
 }
 
-fn scales(more: bool, written: Option<Axis>, chosen: &str) -> Vec<Chip> {
+fn materials(language: Language, chosen: &str) -> Vec<Chip> {
+    Material::ALL
+        .into_iter()
+        .map(|material| Chip {
+            key: material.key(),
+            label: language.say(Phrase::MaterialName(material)).into_owned(),
+            on: material.key() == chosen,
+        })
+        .collect()
+}
+
+/// What can be converted to, the chosen ones on.
+fn targets(material: Material, from: Axis, chosen: &[String]) -> Vec<Chip> {
+    let usual = default_targets(material, from);
+    reachable(material, from)
+        .into_iter()
+        .map(|axis| Chip {
+            key: axis.symbol(),
+            label: axis.symbol().to_owned(),
+            on: if chosen.is_empty() {
+                usual.contains(&axis)
+            } else {
+                chosen.iter().any(|symbol| symbol == axis.symbol())
+            },
+        })
+        .collect()
+}
+
+fn side_by_side(app: &App, found: &ConvertAnswer) -> Option<SideBySide> {
+    let units = app.saved.settings.units;
+    let of = |key: &str| TableId::find(key);
+    let mut tables: Vec<TableId> = Vec::new();
+    for result in &found.results {
+        let others = result.others.iter().filter_map(|other| of(other.table));
+        tables.extend(of(result.table).into_iter().chain(others));
+    }
+    let tables: Vec<TableId> =
+        TableId::all().map(|(id, _)| id).filter(|id| tables.contains(id)).collect();
+    if tables.len() < 2 {
+        return None;
+    }
+    let cell = |result: &Converted, table: TableId| {
+        if of(result.table) == Some(table) {
+            let axis = Axis::find(result.scale)?;
+            return Some(match result.value {
+                Some(value) => units.number(axis, value),
+                None => units.range(axis, result.low, result.high),
+            });
+        }
+        let other = result.others.iter().find(|other| of(other.table) == Some(table))?;
+        Some(other.shown.clone())
+    };
+    let rows = found.results.iter().map(|result| {
+        let cells = tables.iter().map(|&table| cell(result, table).unwrap_or_default());
+        (result.scale, cells.collect())
+    });
+    let rows = rows.collect();
+    let tables = tables.iter().filter_map(|id| id.get()).map(|table| table.short()).collect();
+    Some(SideBySide { tables, rows })
+}
+
+fn scales(material: Material, more: bool, written: Option<Axis>, chosen: &str) -> Vec<Chip> {
     let on: &str = written.map_or(chosen, |axis| axis.symbol());
     let with_table = Scale::ALL.into_iter().map(Axis::Hardness).chain([Axis::Tensile]);
     with_table
-        .filter(|axis| !reachable(*axis).is_empty())
-        .filter(|axis| more || FIRST.contains(&axis.symbol()) || axis.symbol() == on)
+        .filter(|axis| !reachable(material, *axis).is_empty())
+        .filter(|axis| {
+            more || material != Material::default()
+                || FIRST.contains(&axis.symbol())
+                || axis.symbol() == on
+        })
         .map(|axis| Chip {
             key: axis.symbol(),
             label: axis.unit().to_owned(),
@@ -208,14 +308,20 @@ fn scales(more: bool, written: Option<Axis>, chosen: &str) -> Vec<Chip> {
         .collect()
 }
 
-fn tables(language: Language, axis: Option<Axis>, chosen: Option<&str>) -> Vec<TableChip> {
+fn tables(
+    language: Language,
+    material: Material,
+    axis: Option<Axis>,
+    chosen: Option<&str>,
+) -> Vec<TableChip> {
     let any = TableChip {
         key: None,
         label: language.say(Phrase::Ui(Ui::TableAny)).into_owned(),
         on: chosen.is_none(),
     };
     let holds = |table: &biteband_hardness::Table| {
-        axis.is_none_or(|axis| table.columns().any(|(column, _)| column == axis))
+        table.class() == material
+            && axis.is_none_or(|axis| table.columns().any(|(column, _)| column == axis))
     };
     let rest = TableId::all().filter(|(_, t)| holds(t) || Some(t.key()) == chosen).map(|(_, t)| {
         TableChip { key: Some(t.key()), label: t.short().to_owned(), on: chosen == Some(t.key()) }
@@ -227,6 +333,7 @@ fn aligned_around(
     language: Language,
     app: &App,
     written: &Designation,
+    choice: Choice,
     view: &ConvertView,
 ) -> Option<AlignedView> {
     let (low, high) = match written.amount {
@@ -234,8 +341,10 @@ fn aligned_around(
         other => other.limits(),
     };
     let others: Vec<Axis> = view.results.iter().filter_map(|r| Axis::find(r.key)).collect();
-    let table = app.saved.convert.table.as_deref().and_then(TableId::find);
-    let mut drawn = aligned(written.axis, low, high, &others, table, app.saved.settings.units)?;
+    let convert = &app.saved.convert;
+    let lens = Lens { zoom: convert.zoom, pan: convert.pan };
+    let mut drawn =
+        aligned(written.axis, (low, high), &others, choice, lens, app.saved.settings.units)?;
     let names: Vec<&str> = drawn.lines.iter().map(|line| line.label.as_str()).collect();
     drawn.label = language.say(Phrase::AlignedLabel { scales: &names.join(", ") }).into_owned();
     drawn.shown = format::dash(

@@ -1,6 +1,6 @@
 //! Scales drawn side by side, so that one upright line reads off all of them.
 
-use biteband_hardness::{Axis, Reading, TableId, convert, spans};
+use biteband_hardness::{Axis, Choice, Reading, convert, spans};
 
 use crate::format::Units;
 
@@ -91,36 +91,70 @@ fn multiples(low: f64, high: f64, step: f64) -> Vec<f64> {
     all
 }
 
-fn window(from: Axis, low: f64, high: f64, to: &[Axis], choice: Choice) -> Option<Window> {
+/// How the drawing is drawn in and moved.
+#[derive(Clone, Copy, Debug, Default)]
+pub(super) struct Lens {
+    /// Steps further in; two of them halve what is seen.
+    pub(super) zoom: i8,
+    /// Quarters of what is seen to harder numbers.
+    pub(super) pan: i8,
+}
+
+fn window(
+    from: Axis,
+    (low, high): (f64, f64),
+    to: &[Axis],
+    choice: Choice,
+    lens: Lens,
+) -> Option<Window> {
     let spans: Vec<_> =
         to.iter().flat_map(|&to| spans(from, to, choice).map(|(_, span)| span)).collect();
     let least = spans.iter().map(|s| s.low.0).min_by(f64::total_cmp)?;
     let most = spans.iter().map(|s| s.high.0).max_by(f64::total_cmp)?;
     let margin = (REACH * high).max((high - low) * 0.75);
-    let drawn = Window { low: (low - margin).max(least), high: (high + margin).min(most) };
+    let mut half = (high - low) / 2.0 + margin;
+    for _ in 0..lens.zoom.unsigned_abs() {
+        half *= if lens.zoom > 0 {
+            core::f64::consts::FRAC_1_SQRT_2
+        } else {
+            core::f64::consts::SQRT_2
+        };
+    }
+    let middle = f64::midpoint(low, high) + f64::from(lens.pan) * half / 2.0;
+    // Moved against an end of the tables the view stays full and stops there.
+    let half = half.min((most - least) / 2.0);
+    let middle = middle.clamp(least + half, (most - half).max(least + half));
+    let drawn = Window { low: (middle - half).max(least), high: (middle + half).min(most) };
     (drawn.high > drawn.low).then_some(drawn)
 }
 
 pub(super) fn aligned(
     from: Axis,
-    low: Option<f64>,
-    high: Option<f64>,
+    (low, high): (Option<f64>, Option<f64>),
     to: &[Axis],
     choice: Choice,
+    lens: Lens,
     units: Units,
 ) -> Option<AlignedView> {
     let (low, high) = (low.or(high)?, high.or(low)?);
-    let window = window(from, low, high, to, choice)?;
+    let window = window(from, (low, high), to, choice, lens)?;
     let mut lines = vec![own_line(from, &window, units)];
     for &axis in to {
         let top = LINE * f64::from(u32::try_from(lines.len()).ok()?);
         lines.extend(other_line(from, axis, &window, choice, units, top));
     }
-    let (left, right) = (window.x(low), window.x(high));
+    let (left, right) = (window.x(low).max(LEFT), window.x(high).min(RIGHT));
     Some(AlignedView {
         width: WIDTH,
         height: LINE * f64::from(u32::try_from(lines.len()).ok()?),
-        reading: if right - left < 2.0 { (left - 1.0, 2.0) } else { (left, right - left) },
+        // Moved out of sight the reading is not drawn.
+        reading: if right < left - 1e-9 {
+            (0.0, 0.0)
+        } else if right - left < 2.0 {
+            (left - 1.0, 2.0)
+        } else {
+            (left, right - left)
+        },
         lines,
         label: String::new(),
         shown: String::new(),
@@ -199,10 +233,34 @@ mod tests {
     const HRC: Axis = Axis::Hardness(Scale::Hrc);
     const HBW: Axis = Axis::Hardness(Scale::Hbw);
 
+    fn drawn(low: f64, high: f64, lens: Lens) -> Option<AlignedView> {
+        aligned(HRC, (Some(low), Some(high)), &[HBW], Choice::STEEL, lens, Units::Metric)
+    }
+
+    #[test]
+    fn drawing_in_and_moving_show_less_and_harder_numbers() {
+        let reach = |lens: Lens| {
+            let window = window(HRC, (40.0, 40.0), &[HBW], Choice::STEEL, lens).unwrap();
+            (window.low, window.high)
+        };
+        let first = reach(Lens::default());
+        let inner = reach(Lens { zoom: 2, pan: 0 });
+        assert!(((inner.1 - inner.0) * 2.0 - (first.1 - first.0)).abs() < 1e-9);
+        let moved = reach(Lens { zoom: 0, pan: 4 });
+        assert!(
+            (moved.0 - first.1).abs() < 1e-9 || (moved.0 - first.0 - 16.0).abs() < 1e-9,
+            "{moved:?}"
+        );
+        // At the end of the tables the view stands still.
+        assert_eq!(reach(Lens { zoom: 0, pan: 30 }), reach(Lens { zoom: 0, pan: 40 }));
+        assert!(reach(Lens { zoom: -4, pan: 0 }).0 >= 20.0);
+        assert!(drawn(40.0, 40.0, Lens { zoom: 4, pan: 20 }).unwrap().reading.1.abs() < 1e-9);
+    }
+
     #[test]
     fn one_upright_line_reads_the_same_row_on_every_scale() {
         // ASTM E140 Table 1 prints 400 HBW beside 43 HRC and 300 HBW between 31 and 32.
-        let view = aligned(HRC, Some(38.0), Some(42.0), &[HBW], None, Units::Metric).unwrap();
+        let view = drawn(38.0, 42.0, Lens::default()).unwrap();
         let [own, other] = view.lines.as_slice() else { panic!("two lines") };
         let x_of = |line: &ScaleLine, label: &str| {
             line.ticks.iter().find(|t| t.label == label).map(|t| t.x).unwrap()
@@ -221,7 +279,7 @@ mod tests {
 
     #[test]
     fn a_reading_at_the_end_of_its_table_is_drawn() {
-        let view = aligned(HRC, Some(20.0), Some(20.0), &[HBW], None, Units::Metric).unwrap();
+        let view = drawn(20.0, 20.0, Lens::default()).unwrap();
         assert!((view.reading.0 - (LEFT - 1.0)).abs() < 1e-9);
     }
 }

@@ -4,10 +4,10 @@ use std::borrow::Cow;
 
 use biteband_evidence::{self as evidence, Cause, Hand, Outcome};
 use biteband_hardness::designation::{self, Remark};
-use biteband_hardness::{Axis, Scale, TableId};
+use biteband_hardness::{Axis, Material, Scale, TableId};
 use biteband_quantity::Shown;
 
-use super::{Phrase, Ui};
+use super::{Phrase, Ui, materials};
 
 type Words = Cow<'static, str>;
 
@@ -41,7 +41,7 @@ pub(super) fn say(phrase: Phrase<'_>) -> Words {
         P::OtherTablesNone => "No other table here holds this.".into(),
         P::ConvertCaution => "A converted number is an estimate. If money or safety hangs on it, measure in the scale that is asked for.".into(),
         P::TensileCaution => "Tensile strength from hardness is the least reliable figure of all. On 360 measured heats of heat-treated steel the ISO column reads 25 MPa high; measured steels fall 0 to 6 % below it. Never for cold-worked or case-hardened steel.".into(),
-        P::Material => "Carbon, alloy and tool steel that a magnet holds, the same all through. Not stainless that a magnet ignores, not cast iron, not a hard case.".into(),
+        P::MaterialName(material) => materials::name(material).into(),
 
         P::DesignationRefused(error) => designation_refused(error),
         P::DesignationInstead(error) => designation_instead(error),
@@ -52,10 +52,17 @@ pub(super) fn say(phrase: Phrase<'_>) -> Words {
             let table = table_name(table);
             format!("{given} is {way} what any table here converts to {}. The nearest is {end} = {becomes} ({table}).", target_name(to)).into()
         }
-        P::OutsideTablesInstead { from, to, above } => outside_tables_instead(from, to, above).into(),
+        P::OutsideTablesInstead { from, to, above, material: Material::CarbonAlloySteel } => outside_tables_instead(from, to, above).into(),
+        P::OutsideTablesInstead { .. } => "Ask for the scale that the tables of this metal hold, or measure in the scale that is asked for.".into(),
         P::LastAgreed { at, says } => format!("The tables last speak together at {at}: {says}.").into(),
-        P::NoTable { from, to } => format!("No published table here goes from {from} to {to}.").into(),
-        P::NoTableInstead { from, .. } => no_table_instead(from).into(),
+        P::NoTable { from, to, material } => format!("No published table here goes from {from} to {to} for {}.", materials::in_words(material)).into(),
+        P::NoTableInstead { from, material } => no_table_instead(from, material).into(),
+        P::NoMaterial(material) => materials::refused(material).into(),
+        P::NoMaterialInstead(material) => materials::instead(material).into(),
+        P::TableOfOther { table, material } => format!("{} is no table of {}.", table_name(table), materials::in_words(material)).into(),
+        P::OtherMetalCaution { recalled: true } => "This table was recalled as a whole and read nowhere, and the width beside it is assumed: twice that of steel. Check the standard before money or safety hangs on it.".into(),
+        P::OtherMetalCaution { recalled: false } => "The width beside it is assumed: twice that of steel, because no second table of this metal was found to measure against.".into(),
+        P::MeasuredStrength { shown } => format!("Measured on 360 heats, quenched and tempered at 550 to 680 C: {shown}.").into(),
         P::NotInTable { from, to, table } => format!("{} does not hold both {from} and {to}.", table_name(table)).into(),
         P::NotInTableInstead => "Leave the choice of table open, or take one from the list.".into(),
         P::NoSingleTable { low, high, to } => format!("No single table holds both {low} and {high} with {to}, and tables of different ranges are never joined.").into(),
@@ -69,8 +76,7 @@ pub(super) fn say(phrase: Phrase<'_>) -> Words {
         P::NotANumberInstead => "Write it in figures, as in 52 or 52.5.".into(),
         P::UnknownTable { given } => format!("There is no table called {given} here.").into(),
         P::UnknownScale { given } => format!("{given} is not known here.").into(),
-        P::UnknownMaterial { given } => format!("There is no table here for {given}.").into(),
-        P::UnknownMaterialInstead => "The tables here hold for carbon, alloy and tool steel. Other metals, cast iron, cold-worked and case-hardened parts need their own; measure in the scale that is asked for.".into(),
+        P::UnknownMaterial { given } => format!("{given} is no class of materials that is known here.").into(),
         P::UnknownSource { given } => format!("There is no source called {given} here.").into(),
         P::Evidence(error) => evidence_words(error),
         P::EvidenceInstead(error) => evidence_instead(error).into(),
@@ -187,8 +193,10 @@ const fn axis_name(axis: Axis) -> &'static str {
             Scale::Hr15t => "Superficial 15T",
             Scale::Hr30t => "Superficial 30T",
             Scale::Hr45t => "Superficial 45T",
+            Scale::Hr15w => "Superficial 15W",
             Scale::Hv => "Vickers",
             Scale::Hbw => "Brinell, carbide ball",
+            Scale::Hbw500 => "Brinell with 500 kgf",
             Scale::Hbs => "Brinell, steel ball (old)",
             Scale::Hk => "Knoop",
             Scale::Scleroscope => "Shore scleroscope",
@@ -361,8 +369,11 @@ const fn outside_tables_instead(from: Axis, to: Axis, above: bool) -> &'static s
     }
 }
 
-const fn no_table_instead(from: Axis) -> &'static str {
+const fn no_table_instead(from: Axis, material: Material) -> &'static str {
     match from {
+        _ if !matches!(material, Material::CarbonAlloySteel) => {
+            "Ask for one of the scales that its tables hold, or check the class of the metal."
+        }
         Axis::Hardness(Scale::Leeb | Scale::HvUci) => {
             "A portable instrument converts inside itself: ask which scale and which table it was set to, and use that number."
         }
@@ -499,7 +510,7 @@ const fn ui_words(ui: Ui) -> &'static str {
         Ui::TablesTitle => "Tables",
         Ui::LimitsTitle => "What it will not say",
         Ui::LimitsText => {
-            "No number outside a published table: none below 20 HRC, none above 100 HRB, no tensile strength for very hard steel. No single number from a bracket of files. No number while two files contradict each other. Nothing for cast iron, for stainless that a magnet ignores, for cold-worked or case-hardened skin."
+            "No number outside a published table: none below 20 HRC, none above 100 HRB, no tensile strength for very hard steel. No single number from a bracket of files. No number while two files contradict each other. No conversion for cast iron, cold-worked steel, a case-hardened skin, high-speed steel or hardmetal; none from a rebound number, because no relation was found that can be cited."
         }
         Ui::CautionsTitle => "Cautions",
         Ui::CautionStruck => {

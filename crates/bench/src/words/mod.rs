@@ -4,12 +4,13 @@
 //! match over all phrases, so that a missing sentence does not compile.
 
 mod english;
+mod materials;
 
 use std::borrow::Cow;
 
 use biteband_evidence as evidence;
 use biteband_hardness::designation::Remark;
-use biteband_hardness::{Axis, TableId, designation};
+use biteband_hardness::{Axis, Material, TableId, designation};
 
 /// A language of the tool.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -77,7 +78,7 @@ pub enum Phrase<'a> {
     OtherTablesNone,
     ConvertCaution,
     TensileCaution,
-    Material,
+    MaterialName(Material),
 
     // Refusals: message, allowed range, way out.
     DesignationRefused(&'a designation::Error),
@@ -100,6 +101,7 @@ pub enum Phrase<'a> {
         from: Axis,
         to: Axis,
         above: bool,
+        material: Material,
     },
     LastAgreed {
         at: &'a str,
@@ -108,10 +110,23 @@ pub enum Phrase<'a> {
     NoTable {
         from: Axis,
         to: Axis,
+        material: Material,
     },
     NoTableInstead {
         from: Axis,
-        to: Axis,
+        material: Material,
+    },
+    NoMaterial(Material),
+    NoMaterialInstead(Material),
+    TableOfOther {
+        table: TableId,
+        material: Material,
+    },
+    OtherMetalCaution {
+        recalled: bool,
+    },
+    MeasuredStrength {
+        shown: &'a str,
     },
     NotInTable {
         from: Axis,
@@ -147,7 +162,6 @@ pub enum Phrase<'a> {
     UnknownMaterial {
         given: &'a str,
     },
-    UnknownMaterialInstead,
     UnknownSource {
         given: &'a str,
     },

@@ -258,7 +258,7 @@ fn tables_and_sources_are_data() {
         assert_eq!(json(&["source", id]).json()["id"], id);
         assert_eq!(biteband(&["source", id]).code, 0);
     }
-    assert_eq!(json(&["table", "astm-e140-t9"]).refused(2)["code"], "bench.unknown_table");
+    assert_eq!(json(&["table", "astm-e140-t10"]).refused(2)["code"], "bench.unknown_table");
     assert_eq!(json(&["source", "hearsay"]).refused(2)["code"], "bench.unknown_source");
     assert_eq!(biteband(&["table"]).code, 2);
 }

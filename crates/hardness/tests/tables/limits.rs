@@ -72,6 +72,15 @@ fn limit_ends_of_every_column_pair_are_in_and_the_next_float_is_out() {
                         assert!(table.convert(from, past, to).is_none(), "{at}: {past}");
                         cut_pairs += 1;
                     } else {
+                        // A number that goes on repeating past the partner's last cell may lie beyond it,
+                        // so that the pair ends a last bit before that number.
+                        let run = sheet.column(from_heading);
+                        let run = run.iter().filter(|(_, p)| same(p.value, printed.0)).count();
+                        if run > 1 && !same(end.0, printed.0) {
+                            assert!((end.0 - printed.0).abs() < 1e-9, "{at}: {end:?}");
+                            assert!(table.convert(from, printed.0, to).is_none(), "{at}");
+                            continue;
+                        }
                         // The last printed pair, exactly; where the end cell repeats, the run's edge.
                         assert!(same(end.0, printed.0), "{at}: {end:?}, printed {printed:?}");
                         let repeated = inside.span.is_some();
