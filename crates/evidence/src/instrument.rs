@@ -120,7 +120,7 @@ impl Usual {
     /// # Example
     /// ```
     /// use biteband_evidence::Instrument;
-    /// // Near 600 HV one HRC is about 20 HV (ASTM E140 Table 1: 54 HRC is 577 HV, 55 HRC is 595 HV, 56 HRC is 613 HV).
+    /// // Near 600 HV one HRC is 18 HV (ASTM E140 Table 1: 54 HRC is 577 HV, 55 HRC is 595 HV, 56 HRC is 613 HV).
     /// let (random, shared) = Instrument::Vickers.usual().in_hrc(595.0, 1.0 / 18.0);
     /// assert!((random - 0.33).abs() < 0.01 && (shared - 0.57).abs() < 0.01);
     /// ```

@@ -78,27 +78,21 @@ proptest! {
         prop_assert!(belief.sd() > (shared * shared + 0.25).sqrt() * 0.999);
     }
 
-    /// Over everything that a further reading may show, the variance to expect after it is at most the present one: the law of total variance.
+    /// Without slips the width depends on the number of readings alone, so one more never widens it; with slips `simulation` looks at the average.
     #[test]
-    fn law_more_readings_do_not_widen_in_expectation(
-        values in prop::collection::vec(49.0..53.0, 1..4), random in 0.5..1.5, shared in 0.0..1.5,
+    fn law_one_more_reading_never_widens(
+        values in prop::collection::vec(50.0..53.0, 1..6), more in 50.0..53.0,
+        random in 0.3..2.0, shared in 0.0..2.0,
     ) {
-        let now = same(&values, random, shared, 0.01).belief(Prior::flat()).unwrap();
-        // The chance of each next value is the ratio of evidences: without slips it is normal about the mean of the readings so far.
-        let count = f64::from(u32::try_from(values.len()).unwrap());
-        let mean = values.iter().sum::<f64>() / count;
-        let sd = random * (1.0 + 1.0 / count).sqrt();
-        let (mut total, mut width) = (0.0, 0.0);
-        for step in -16_i32..=16 {
-            let away = f64::from(step) * 0.25;
-            let chance = (-0.5 * away * away).exp();
-            let mut more = values.clone();
-            more.push(mean + away * sd);
-            let then = same(&more, random, shared, 0.0).belief(Prior::flat()).unwrap();
-            total += chance;
-            width += chance * then.sd();
-        }
-        prop_assert!(width / total <= now.sd() * 1.001, "{} {}", width / total, now.sd());
+        let width = |values: &[f64]| {
+            let belief = same(values, random, shared, 0.0).belief(Prior::flat()).unwrap();
+            belief.interval(Level::P95).width()
+        };
+        let now = width(&values);
+        let mut then = values.clone();
+        then.push(more);
+        // Where the middle lies on the grid is worth a few thousandths.
+        prop_assert!(width(&then) <= now + 0.01, "{} {now}", width(&then));
     }
 
     #[test]
