@@ -32,8 +32,8 @@ pub const SPOT_SD: f64 = 0.5;
 /// The lapse rate of a careful hand in the file-test model; assumed.
 pub const SLIP_RATE: f64 = 0.01;
 
-/// How far a normal law is followed, in standard deviations; beyond it the density is below 1e-17 of its greatest.
-const REACH: f64 = 9.0;
+/// How far a normal law is followed, in standard deviations; beyond it the density is below 1e-10 of its greatest.
+const REACH: f64 = 7.0;
 
 /// Readings of one instrument on one spot.
 #[derive(Clone, Debug, PartialEq)]

@@ -15,12 +15,15 @@ fn number(text: &str) -> f64 {
 
 fn group(text: &str) -> Group {
     let fields: Vec<&str> = text.split(';').collect();
-    let values: Vec<f64> = fields[0].split('+').map(number).collect();
-    let group = Group::new(Instrument::Other, &values, number(fields[1]), number(fields[2]));
-    match fields[3..] {
-        [] => group.unwrap(),
-        [key, sd] => group.unwrap().with_conversion(key.parse().unwrap(), number(sd)).unwrap(),
-        _ => panic!("group {text}"),
+    let [values, random, shared, conversion @ ..] = fields.as_slice() else {
+        panic!("group {text}")
+    };
+    let values: Vec<f64> = values.split('+').map(number).collect();
+    let group = Group::new(Instrument::Other, &values, number(random), number(shared)).unwrap();
+    match conversion {
+        [] => group,
+        [key, sd] => group.with_conversion(key.parse().unwrap(), number(sd)).unwrap(),
+        _ => panic!("conversion {text}"),
     }
 }
 
@@ -122,13 +125,14 @@ fn two_groups_of_one_conversion_keep_its_uncertainty() {
     };
     let a = one.0.powi(2) / 2.0 + one.1.powi(2) + spot.powi(2);
     let b = other.0.powi(2) + other.1.powi(2) + spot.powi(2);
-    let (x, y, c) = (52.2, 50.5, common.powi(2));
+    let mean = |a: f64, b: f64| (b * 52.2 + a * 50.5) / (a + b);
+    let c = common.powi(2);
     let shared = belief((1, 1));
-    assert!((shared.mean() - (b * x + a * y) / (a + b)).abs() < 1e-4, "{}", shared.mean());
+    assert!((shared.mean() - mean(a, b)).abs() < 1e-4, "{}", shared.mean());
     assert!((shared.sd() - (a * b / (a + b) + c).sqrt()).abs() < 1e-4, "{}", shared.sd());
     // Under two keys the conversions are independent, and the plain weighted mean holds.
     let apart = belief((1, 2));
     let (a, b) = (a + c, b + c);
-    assert!((apart.mean() - (b * x + a * y) / (a + b)).abs() < 1e-4, "{}", apart.mean());
+    assert!((apart.mean() - mean(a, b)).abs() < 1e-4, "{}", apart.mean());
     assert!((apart.sd() - (a * b / (a + b)).sqrt()).abs() < 1e-4, "{}", apart.sd());
 }
