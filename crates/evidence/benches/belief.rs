@@ -2,7 +2,9 @@
 
 use std::hint::black_box;
 
-use biteband_evidence::{FileSet, FileTest, Hand, Outcome, Proof, Stroke, Target};
+use biteband_evidence::{
+    FileSet, FileTest, Group, Hand, Instrument, Outcome, Proof, Readings, Stroke, Target,
+};
 use criterion::{Criterion, criterion_group, criterion_main};
 
 /// Six files with three strokes each, practised; with more spots, the strokes go round them.
@@ -31,6 +33,17 @@ fn updates(c: &mut Criterion) {
         let Some(test) = six_files(spots, proofs) else { continue };
         c.bench_function(&format!("belief, {name}"), |b| b.iter(|| black_box(&test).belief()));
         c.bench_function(&format!("assessment with the next stroke, {name}"), |b| {
+            b.iter(|| black_box(&test).assess(target));
+        });
+    }
+    let group = Group::new(Instrument::Leeb, &[57.0, 58.5, 58.0], 0.8, 1.6);
+    let readings = group.and_then(|group| Readings::new().with(group.with_conversion(0, 1.0)?));
+    if let (Some(test), Ok(readings)) = (six_files(1, false), readings) {
+        let test = test.with_readings(readings);
+        c.bench_function("belief, one spot and three readings", |b| {
+            b.iter(|| black_box(&test).belief());
+        });
+        c.bench_function("assessment with the next stroke, one spot and three readings", |b| {
             b.iter(|| black_box(&test).assess(target));
         });
     }

@@ -6,6 +6,7 @@ use biteband_quantity::sort_by_number;
 
 use crate::band::Band;
 use crate::belief::{AXIS_HIGH, AXIS_LOW, Belief};
+use crate::clash::{Clash, Witness, clashes};
 use crate::conditions::{Conditions, Prior};
 use crate::contradiction::{Contradiction, contradictions};
 use crate::error::Error;
@@ -14,10 +15,11 @@ use crate::model::{Answering, Hand, Outcome, Scatter};
 use crate::next::{Advice, advise};
 use crate::posterior::{Engine, Factor, FileRecord, Operator};
 use crate::quadrature::Axis;
+use crate::readings::Readings;
 use crate::strokes::{FileId, FileSet, MAX_SPOTS, MAX_STROKES, Proof, Stroke, Tally};
 use crate::target::{Odds, Target};
 
-/// A file test: the files, the hand, the strokes, and the state of the part.
+/// A file test: the files, the hand, the strokes, the state of the part, and readings of instruments beside them.
 ///
 /// # Example
 /// ```
@@ -44,6 +46,7 @@ pub struct FileTest {
     proofs: Vec<Proof>,
     conditions: Conditions,
     prior: Prior,
+    readings: Readings,
 }
 
 impl FileTest {
@@ -63,6 +66,7 @@ impl FileTest {
                 steel: crate::conditions::SteelKind::Ordinary,
             },
             prior: Prior::flat(),
+            readings: Readings::new(),
         }
     }
 
@@ -91,6 +95,29 @@ impl FileTest {
     #[must_use]
     pub const fn with_prior(mut self, prior: Prior) -> Self {
         self.prior = prior;
+        self
+    }
+
+    /// The same test with other readings of instruments on the part.
+    ///
+    /// Belief, odds and advice then rest on files and readings together; without strokes they rest on the readings alone.
+    ///
+    /// # Example
+    /// ```
+    /// use biteband_evidence::{FileSet, FileTest, Group, Instrument, Outcome, Readings};
+    /// let set = FileSet::trade();
+    /// let hardest = set.find(65.0)?;
+    /// let files = FileTest::new(set).with_stroke(hardest, Outcome::Skate)?;
+    /// assert!(files.assess(None)?.band().open_high());
+    /// let (random, shared) = Instrument::Leeb.usual().in_hrc(64.0, 1.0);
+    /// let group = Group::new(Instrument::Leeb, &[64.0, 65.0, 64.5], random, shared)?;
+    /// let both = files.with_readings(Readings::new().with(group)?).assess(None)?;
+    /// assert!(!both.band().open_high() && both.clashes().is_empty());
+    /// # Ok::<(), biteband_evidence::Error>(())
+    /// ```
+    #[must_use]
+    pub fn with_readings(mut self, readings: Readings) -> Self {
+        self.readings = readings;
         self
     }
 
@@ -148,6 +175,23 @@ impl FileTest {
         rest
     }
 
+    /// The same test with one witness set aside.
+    #[must_use]
+    pub fn set_aside(&self, witness: Witness) -> Self {
+        let mut rest = self.clone();
+        match witness {
+            Witness::Files => {
+                rest.strokes.clear();
+                rest.proofs.clear();
+            }
+            Witness::Group(group) => rest.readings = self.readings.without_group(group),
+            Witness::Reading { group, reading } => {
+                rest.readings = self.readings.without_reading(group, reading);
+            }
+        }
+        rest
+    }
+
     /// The files.
     #[must_use]
     pub const fn set(&self) -> &FileSet {
@@ -190,6 +234,11 @@ impl FileTest {
         self.prior
     }
 
+    /// The readings.
+    pub const fn readings(&self) -> &Readings {
+        &self.readings
+    }
+
     pub(crate) fn scatter(&self) -> Scatter {
         self.hand.scatter(self.answering, self.set.tolerance())
     }
@@ -202,7 +251,7 @@ impl FileTest {
         spots
     }
 
-    /// The axis of the belief: from 30 HRC or 10 below the softest file to 72 HRC or 7 above the hardest, and as far as a normal prior reaches.
+    /// The axis of the belief: from 30 HRC or 10 below the softest file to 72 HRC or 7 above the hardest, and as far as a normal prior and readings reach.
     pub(crate) fn axis(&self) -> Axis {
         let mut low = f64::min(30.0, self.set.lowest() - 10.0);
         let mut high = f64::max(72.0, self.set.highest() + 7.0);
@@ -211,6 +260,10 @@ impl FileTest {
             let reach = 4.5 * f64::min(sd, 1.0);
             low = f64::min(low, f64::max(mean - reach, AXIS_LOW));
             high = f64::max(high, f64::min(mean + reach, AXIS_HIGH));
+        }
+        if let Some((from, to)) = self.readings.reach() {
+            low = f64::min(low, f64::max(from, AXIS_LOW));
+            high = f64::max(high, f64::min(to, AXIS_HIGH));
         }
         Axis::spanning(low, high)
     }
@@ -254,19 +307,26 @@ impl FileTest {
     /// Limits of its intervals are within 0.003 HRC of a fine integration of the model with one spot, within 0.015 HRC with several.
     ///
     /// # Errors
-    /// [`Error::SlightInYesNo`]; [`Error::NothingLeft`] if expectation and strokes exclude each other beyond the range of an `f64`.
+    /// [`Error::SlightInYesNo`]; [`Error::NothingLeft`] if expectation, strokes and readings exclude each other beyond the range of an `f64`.
     ///
     /// # Source
     /// `file-model`.
     pub fn belief(&self) -> Result<Belief, Error> {
         self.check()?;
+        let (engine, product) = self.product();
+        engine.belief(engine.weights(&product))
+    }
+
+    /// The engine and the product of all files.
+    pub(crate) fn product(&self) -> (Engine, Factor) {
         let engine = Engine::new(self, Operator::Integrated, !self.proofs.is_empty());
         let factors: Vec<Factor> = self
             .records()
             .iter()
             .filter_map(|(file, record)| engine.factor(*file, record))
             .collect();
-        engine.belief(engine.weights(&engine.product(factors.iter())))
+        let product = engine.product(factors.iter());
+        (engine, product)
     }
 
     /// What the strokes say about the part, whether they contradict each other, and what to do next.
@@ -287,6 +347,7 @@ impl FileTest {
             band: belief.band(level),
             odds: target.map(|target| belief.odds(target)),
             contradictions: self.contradictions(level)?,
+            clashes: self.clashes(level)?,
             advice: advise(self, &belief, target)?,
             belief,
         })
@@ -299,6 +360,15 @@ impl FileTest {
     pub fn contradictions(&self, level: Level) -> Result<Vec<Contradiction>, Error> {
         self.check()?;
         contradictions(self, level)
+    }
+
+    /// Where readings disagree with the files, with each other or among themselves, the worst first, with the bands of the level if either is set aside.
+    ///
+    /// # Errors
+    /// As [`FileTest::belief`].
+    pub fn clashes(&self, level: Level) -> Result<Vec<Clash>, Error> {
+        self.check()?;
+        clashes(self, level)
     }
 
     /// What another stroke would be worth; by far the longest sum of an assessment, for callers that show the belief first.
@@ -324,6 +394,7 @@ pub struct Assessment {
     band: Band,
     odds: Option<Odds>,
     contradictions: Vec<Contradiction>,
+    clashes: Vec<Clash>,
     advice: Advice,
 }
 
@@ -347,6 +418,11 @@ impl Assessment {
     /// The files that disagree beyond their scatter, the worst first.
     pub fn contradictions(&self) -> &[Contradiction] {
         &self.contradictions
+    }
+
+    /// Where readings disagree with the files, with each other or among themselves, the worst first.
+    pub fn clashes(&self) -> &[Clash] {
+        &self.clashes
     }
 
     /// What another stroke would be worth.

@@ -2,7 +2,9 @@
 
 use alloc::vec::Vec;
 
+use crate::belief::normal_weight;
 use crate::error::{Error, What, within};
+use crate::quadrature::Axis;
 
 /// Whether the skin was ground off before filing.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
@@ -152,5 +154,15 @@ impl Prior {
     #[must_use]
     pub fn expected(&self) -> Option<(f64, f64)> {
         self.0.map(|expected| (expected.mean, expected.sd))
+    }
+
+    /// The density up to its constant at every place of an axis.
+    pub(crate) fn weights(&self, axis: Axis) -> Vec<f64> {
+        match self.0 {
+            Some(Expected { mean, sd }) => {
+                axis.values().map(|h| normal_weight(h, mean, sd)).collect()
+            }
+            None => alloc::vec![1.0; axis.len()],
+        }
     }
 }

@@ -23,9 +23,21 @@ pub enum What {
     BeliefLimit,
     /// The level of an interval, between 0 and 1.
     Level,
+    /// A reading or the hardness of a known piece, in HRC or its equivalent.
+    Reading,
+    /// The standard uncertainty of a single reading, in HRC.
+    ReadingSd,
+    /// The standard uncertainty of the bias of an instrument, in HRC.
+    SharedSd,
+    /// The standard uncertainty of a conversion, in HRC.
+    ConversionSd,
+    /// The standard deviation from spot to spot, in HRC.
+    SpotSd,
+    /// The chance that a reading is a slip, between 0 and 1.
+    SlipRate,
 }
 
-/// Why a question about file strokes is not answered.
+/// Why a question about file strokes or readings is not answered.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Error {
     /// A set without files.
@@ -96,6 +108,20 @@ pub enum Error {
         /// The upper limit given, in HRC.
         high: f64,
     },
+    /// A group without readings.
+    NoReadings,
+    /// More readings in one group than can be told apart from a mistake.
+    TooManyReadings {
+        /// How many were given.
+        count: usize,
+        /// How many a group may hold.
+        max: usize,
+    },
+    /// More groups of readings than are kept apart.
+    TooManyGroups {
+        /// The greatest number allowed.
+        max: usize,
+    },
     /// Two beliefs that leave no hardness possible together.
     NothingLeft,
 }
@@ -123,6 +149,9 @@ impl Error {
             Self::SlightInYesNo { .. } => "evidence.slight_in_yes_no",
             Self::TargetUpsideDown { .. } => "evidence.target_upside_down",
             Self::BeliefUpsideDown { .. } => "evidence.belief_upside_down",
+            Self::NoReadings => "evidence.no_readings",
+            Self::TooManyReadings { .. } => "evidence.too_many_readings",
+            Self::TooManyGroups { .. } => "evidence.too_many_groups",
             Self::NothingLeft => "evidence.nothing_left",
         }
     }
@@ -156,6 +185,30 @@ impl What {
             }
             Self::BeliefLimit => ("a limit of the belief", " HRC", "give limits inside the axis"),
             Self::Level => ("the level of an interval", "", "use 0.95 if in doubt"),
+            Self::Reading => (
+                "a reading",
+                " HRC",
+                "check the number and its scale, since softer and harder parts lie off the axis of files and readings",
+            ),
+            Self::ReadingSd => (
+                "the standard uncertainty of a reading",
+                " HRC",
+                "give the scatter of repeats on one piece",
+            ),
+            Self::SharedSd => (
+                "the standard uncertainty of the instrument",
+                " HRC",
+                "leave out an instrument that is off by more",
+            ),
+            Self::ConversionSd => (
+                "the standard uncertainty of the conversion",
+                " HRC",
+                "leave it out when the instrument reads HRC",
+            ),
+            Self::SpotSd => {
+                ("the standard deviation from spot to spot", " HRC", "use 0.5 HRC if in doubt")
+            }
+            Self::SlipRate => ("the chance of a mistyped reading", "", "use 0.01 if in doubt"),
         }
     }
 }
@@ -214,6 +267,17 @@ impl fmt::Display for Error {
                 "the belief runs from {low} to {high} HRC, its lower limit must be below its upper limit: exchange the limits or widen them",
                 low = Shown(low),
                 high = Shown(high),
+            ),
+            Self::NoReadings => f.write_str(
+                "the group holds no reading, at least 1 is needed: leave the instrument out or read the part",
+            ),
+            Self::TooManyReadings { count, max } => write!(
+                f,
+                "the group holds {count} readings, more than {max} teach nothing: leave out the rest"
+            ),
+            Self::TooManyGroups { max } => write!(
+                f,
+                "the readings come from more than {max} instruments, at most {max} are kept apart: leave out the least sure"
             ),
             Self::NothingLeft => f.write_str(
                 "the two beliefs share no possible hardness, one of them must be wrong: check the evidence behind each",

@@ -11,7 +11,7 @@ use alloc::vec::Vec;
 use biteband_quantity::sort_by_number;
 
 use crate::assess::FileTest;
-use crate::belief::{Belief, normal_weight};
+use crate::belief::Belief;
 use crate::error::Error;
 use crate::model::{Chances, Outcome, Scatter};
 use crate::quadrature::{
@@ -95,6 +95,7 @@ pub(crate) type Factor = Vec<f64>;
 pub(crate) struct Engine {
     scatter: Scatter,
     grades: Vec<f64>,
+    /// What was expected, and what the readings say.
     prior: Vec<f64>,
     grid: Axis,
     latent: Axis,
@@ -129,10 +130,10 @@ impl Engine {
         } else {
             alloc::vec![(0, 1.0)]
         };
-        let prior = match test.prior().expected() {
-            Some((mean, sd)) => grid.values().map(|h| normal_weight(h, mean, sd)).collect(),
-            None => alloc::vec![1.0; grid.len()],
-        };
+        let mut prior = test.prior().weights(grid);
+        if !test.readings().is_empty() {
+            multiply(&mut prior, &test.readings().likelihood(grid));
+        }
         let mut engine = Self {
             scatter,
             grades: test.set().files().map(|(_, grade)| grade).collect(),
@@ -340,17 +341,21 @@ impl Engine {
         sum
     }
 
-    /// The prior times the likelihood of the part's hardness, on the grid of the belief.
-    pub(crate) fn weights(&self, product: &[f64]) -> Vec<f64> {
+    /// The likelihood of the part's hardness by the files alone, on the grid of the belief.
+    pub(crate) fn likelihood(&self, product: &[f64]) -> Vec<f64> {
         let latent = self.latent_likelihood(product);
         let mut weights = alloc::vec![0.0; self.grid.len()];
         let start = self.grid.first - self.latent.first;
         let terms: Vec<(i32, f64)> =
             self.kernel.iter().map(|(shift, weight)| (start - shift, weight)).collect();
         add_stretches(&mut weights, &latent, &terms);
-        for (value, prior) in weights.iter_mut().zip(&self.prior) {
-            *value *= prior;
-        }
+        weights
+    }
+
+    /// The likelihood times what else is known of the part's hardness, on the grid of the belief.
+    pub(crate) fn weights(&self, product: &[f64]) -> Vec<f64> {
+        let mut weights = self.likelihood(product);
+        multiply(&mut weights, &self.prior);
         weights
     }
 

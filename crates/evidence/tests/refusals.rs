@@ -3,7 +3,8 @@
 #![expect(clippy::unwrap_used, reason = "a helper that fails is a test that fails")]
 
 use biteband_evidence::{
-    Answering, Belief, Error, FileSet, FileTest, Level, Outcome, Prior, Proof, Stroke, Target,
+    Answering, Belief, Error, FileSet, FileTest, Group, Instrument, Level, Outcome, Prior, Proof,
+    Readings, Stroke, Target,
 };
 
 fn refused<T: std::fmt::Debug>(result: Result<T, Error>, code: &str, text: &str) {
@@ -178,4 +179,94 @@ fn refusal_nothing_left() {
         "evidence.nothing_left",
         "the two beliefs share no possible hardness, one of them must be wrong: check the evidence behind each",
     );
+}
+
+#[test]
+fn refusal_no_readings() {
+    refused(
+        Group::new(Instrument::Leeb, &[], 1.0, 1.0),
+        "evidence.no_readings",
+        "the group holds no reading, at least 1 is needed: leave the instrument out or read the part",
+    );
+    refused(
+        Group::against(50.0, 0.5, &[], &[52.0], 0.5),
+        "evidence.no_readings",
+        "the group holds no reading, at least 1 is needed: leave the instrument out or read the part",
+    );
+}
+
+#[test]
+fn refusal_too_many_readings() {
+    refused(
+        Group::new(Instrument::Leeb, &[50.0; 31], 1.0, 1.0),
+        "evidence.too_many_readings",
+        "the group holds 31 readings, more than 30 teach nothing: leave out the rest",
+    );
+    assert!(Group::new(Instrument::Leeb, &[50.0; 30], 1.0, 1.0).is_ok());
+}
+
+#[test]
+fn refusal_too_many_groups() {
+    let group = Group::new(Instrument::Leeb, &[50.0], 1.0, 1.0).unwrap();
+    let mut readings = Readings::new();
+    for _ in 0..8 {
+        readings = readings.with(group.clone()).unwrap();
+    }
+    refused(
+        readings.with(group),
+        "evidence.too_many_groups",
+        "the readings come from more than 8 instruments, at most 8 are kept apart: leave out the least sure",
+    );
+}
+
+#[test]
+fn refusal_readings_out_of_range() {
+    let code = "evidence.out_of_range";
+    let group = |value, random, shared| Group::new(Instrument::Other, &[value], random, shared);
+    let reading = "check the number and its scale, since softer and harder parts lie off the axis of files and readings";
+    for (value, text) in [(14.9, "14.9"), (70.5, "70.5")] {
+        refused(
+            group(value, 0.5, 0.5),
+            code,
+            &format!("a reading is {text} HRC, the range is 15 to 70 HRC: {reading}"),
+        );
+    }
+    refused(
+        Group::against(50.0, 0.5, &[40.0], &[62.5], 0.5),
+        code,
+        &format!("a reading is 72.5 HRC, the range is 15 to 70 HRC: {reading}"),
+    );
+    refused(
+        group(50.0, 0.05, 0.5),
+        code,
+        "the standard uncertainty of a reading is 0.05 HRC, the range is 0.1 to 5 HRC: give the scatter of repeats on one piece",
+    );
+    refused(
+        group(50.0, 0.5, 10.5),
+        code,
+        "the standard uncertainty of the instrument is 10.5 HRC, the range is 0 to 10 HRC: leave out an instrument that is off by more",
+    );
+    refused(
+        group(50.0, 0.5, 0.5).unwrap().with_conversion(0, 0.2),
+        code,
+        "the standard uncertainty of the conversion is 0.2 HRC, the range is 0.3 to 10 HRC: leave it out when the instrument reads HRC",
+    );
+    refused(
+        Readings::new().with_spot(0.2),
+        code,
+        "the standard deviation from spot to spot is 0.2 HRC, the range is 0.3 to 3 HRC: use 0.5 HRC if in doubt",
+    );
+    refused(
+        Readings::new().with_slips(0.06),
+        code,
+        "the chance of a mistyped reading is 0.06, the range is 0 to 0.05: use 0.01 if in doubt",
+    );
+}
+
+#[test]
+fn refusal_readings_that_exclude_each_other_without_slips() {
+    let group = Group::new(Instrument::Other, &[20.0, 60.0], 0.3, 0.3).unwrap();
+    let sure = Readings::new().with_slips(0.0).unwrap().with(group.clone()).unwrap();
+    assert_eq!(sure.belief(Prior::flat()), Err(Error::NothingLeft));
+    assert!(Readings::new().with(group).unwrap().belief(Prior::flat()).is_ok());
 }

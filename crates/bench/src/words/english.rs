@@ -405,6 +405,9 @@ const fn evidence_instead(error: &evidence::Error) -> &'static str {
         E::TooManySpots { .. } => "Test the fifth place as a part of its own.",
         E::SlightInYesNo { .. } => "Answer bites or skates, or switch three answers on.",
         E::TargetUpsideDown { .. } | E::BeliefUpsideDown { .. } => "Write the softer end first.",
+        E::NoReadings => "Type at least one reading, or take the instrument out.",
+        E::TooManyReadings { .. } => "Keep the first 30; more no longer tell anything.",
+        E::TooManyGroups { .. } => "Keep the eight instruments you trust most.",
         E::NothingLeft => {
             "What you expected and what the files say exclude each other: switch the expectation off."
         }
