@@ -4,12 +4,16 @@
 //! match over all phrases, so that a missing sentence does not compile.
 
 mod english;
+mod print;
+mod print_english;
 
 use std::borrow::Cow;
 
 use biteband_evidence as evidence;
 use biteband_hardness::designation::Remark;
 use biteband_hardness::{Axis, TableId, designation};
+
+pub use print::{Print, Unprintable};
 
 /// A language of the tool.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
