@@ -16,7 +16,7 @@ const SIZE: f64 = 5.0;
 /// Type of the base scale's numbers.
 const OWN_SIZE: f64 = 5.6;
 /// Type of the table's name and of the width in a heading.
-const HEAD_SIZE: f64 = 3.2;
+const HEAD_SIZE: f64 = 3.6;
 /// More rows than anybody reads on a wall.
 const MOST_ROWS: f64 = 400.0;
 
@@ -71,9 +71,11 @@ impl Column {
     fn new(scales: &Scales<'_>, rows: &[f64], axis: Axis) -> Self {
         let cells: Vec<Option<Cell>> =
             rows.iter().map(|&value| Cell::of(scales, value, axis)).collect();
-        let longest = |half: fn((&'_ str, &'_ str)) -> f64| {
-            cells.iter().flatten().map(|cell| half(cell.halves())).fold(SIZE / 2.0, f64::max)
-        };
+        // Every sign as wide as a figure, because most are.
+        let room = |half: &str| count_of(half.chars().count()) * 0.62 * SIZE;
+        let halves = || cells.iter().flatten().map(Cell::halves);
+        let before = halves().map(|(before, _)| room(before)).fold(SIZE / 2.0, f64::max);
+        let behind = halves().map(|(_, behind)| room(behind)).fold(0.0, f64::max);
         // The row nearest the middle of those that have a number.
         let held: Vec<f64> =
             rows.iter().zip(&cells).filter_map(|(&row, cell)| cell.as_ref().map(|_| row)).collect();
@@ -81,9 +83,9 @@ impl Column {
         Self {
             axis,
             heading: scales.heading(axis),
-            width: middle.map(|found| scales.width(&found)).unwrap_or_default(),
-            before: longest(|(before, _)| text_width(before, SIZE)),
-            behind: longest(|(_, behind)| text_width(behind, SIZE)),
+            width: middle.map(|found| super::width(&found)).unwrap_or_default(),
+            before,
+            behind,
             cells,
         }
     }
@@ -254,7 +256,9 @@ impl<'a> Plan<'a> {
         for column in group {
             let own = column.tables(block);
             (stack, changes) = (stack.max(own.len()), changes || own.len() > 1);
-            own.into_iter().for_each(|table| add_table(&mut tables, table));
+            for table in own {
+                add_table(&mut tables, table);
+            }
             for &row in block {
                 if let Some(Some(cell)) = column.cells.get(row) {
                     add(&mut marks, cell.marks);

@@ -20,7 +20,7 @@ const GRADES: f64 = 27.0;
 /// A box to tick.
 const BOX: f64 = 6.5;
 /// Least and most height of a file's row.
-const ROW: (f64, f64) = (9.0, 13.0);
+const ROW: (f64, f64) = (9.0, 15.0);
 /// From the line of the rule down to the line of its numbers.
 const RULE: f64 = 11.0;
 
@@ -140,7 +140,7 @@ fn sheet(
         line = canvas.paragraph(line, 4.2, false, text);
     }
     rule(&mut canvas, language, files, rule_top);
-    boxes(&mut canvas, language, group, y, rule_top - 12.0);
+    boxes(&mut canvas, language, group, y, rule_top - 15.0);
     Sheet { title, paper, svg: canvas.finish() }
 }
 

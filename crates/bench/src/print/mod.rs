@@ -35,6 +35,9 @@ pub use strip::strip;
 pub use svg::Paper;
 pub use thickness::{Line, thickness};
 
+/// A piece of a table with less than this share of the span says less than the break it makes.
+const SHORTEST: f64 = 0.025;
+
 /// One side of paper.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Sheet {
@@ -96,12 +99,17 @@ impl<'a> Scales<'a> {
             ));
         }
         if self.to.is_empty() {
-            return Err(refusal(self.language, "bench.print_no_scales", Unprintable::NoScales, ""));
+            return Err(refusal(
+                self.language,
+                "bench.unreadable_scales",
+                Unprintable::NoScales,
+                "",
+            ));
         }
         for (place, &to) in self.to.iter().enumerate() {
             if self.to.iter().take(place).any(|&other| other == to) {
                 let twice = Unprintable::ScaleTwice(to);
-                return Err(refusal(self.language, "bench.print_scale_twice", twice, to.symbol()));
+                return Err(refusal(self.language, "bench.unreadable_scales", twice, to.symbol()));
             }
             let middle = f64::midpoint(low, high);
             if to == axis || !self.reaches(to) {
@@ -122,9 +130,11 @@ impl<'a> Scales<'a> {
         Ok(())
     }
 
-    /// Whether a table goes to this scale from anywhere between the ends.
+    /// Whether a table goes to this scale from a part of the span that is worth drawing.
     fn reaches(&self, to: Axis) -> bool {
-        spans(self.base, to, None).any(|(_, span)| span.low.0 < self.high && span.high.0 > self.low)
+        let least = SHORTEST * (self.high - self.low);
+        spans(self.base, to, None)
+            .any(|(_, span)| span.high.0.min(self.high) - span.low.0.max(self.low) > least)
     }
 
     fn converted(&self, value: f64, to: Axis) -> Result<Conversion, Error> {
@@ -150,17 +160,6 @@ impl<'a> Scales<'a> {
         match axis {
             Axis::Tensile => format!("Rm, {}", self.units.of(axis)),
             Axis::Hardness(scale) => scale.symbol().to_owned(),
-        }
-    }
-
-    /// The width of a conversion as it stands under a column's name: a share where it is one.
-    fn width(&self, found: &Conversion) -> String {
-        let half = found.width.half;
-        match found.to {
-            Axis::Tensile | Axis::Hardness(Scale::Hv | Scale::Hbw | Scale::Hbs | Scale::Hk) => {
-                format!("±{} %", format::fixed(100.0 * half / found.at.value, 0))
-            }
-            Axis::Hardness(_) => format!("±{}", format::fixed(half, 1)),
         }
     }
 
@@ -213,6 +212,17 @@ pub fn usual_scales(base: Axis, low: f64, high: f64) -> Vec<Axis> {
     let middle = f64::midpoint(low, high);
     let reached = |axis: &Axis| scales.converted(middle, *axis).is_ok();
     default_targets(base).into_iter().filter(reached).collect()
+}
+
+/// The width of a conversion as it stands under a column's name: a share where it is one.
+fn width(found: &Conversion) -> String {
+    let half = found.width.half;
+    match found.to {
+        Axis::Tensile | Axis::Hardness(Scale::Hv | Scale::Hbw | Scale::Hbs | Scale::Hk) => {
+            format!("±{} %", format::fixed(100.0 * half / found.at.value, 0))
+        }
+        Axis::Hardness(_) => format!("±{}", format::fixed(half, 1)),
+    }
 }
 
 fn version(language: Language) -> String {

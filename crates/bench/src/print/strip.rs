@@ -7,7 +7,7 @@ use super::svg::{
     Anchor, Canvas, HALF_FIGURE, MEDIUM, NOTE_TYPE, THICK, THIN, WALL_TYPE, count_of, fitting,
     text_width,
 };
-use super::{Scales, Sheet, add, add_table, marked, sheet_number};
+use super::{SHORTEST, Scales, Sheet, add, add_table, marked, sheet_number};
 use crate::refusal::Refusal;
 use crate::words::Print;
 
@@ -20,8 +20,6 @@ const OWN: f64 = 24.0;
 /// The longest tick, and the gap before its number.
 const TICK: f64 = 4.4;
 const GAP: f64 = 0.9;
-/// A piece of a table with less than this share of the drawn span says less than the break it makes.
-const SHORTEST: f64 = 0.025;
 /// Half of the gap that parts two tables on one line.
 const BREAK: f64 = 0.6;
 /// Small ticks stand no closer, in mm.
@@ -202,7 +200,7 @@ impl Rule {
         }
         Self {
             heading: scales.heading(to),
-            width: middle.map(|found| scales.width(&found)).unwrap_or_default(),
+            width: middle.map(|found| super::width(&found)).unwrap_or_default(),
             pieces: drawn,
         }
     }

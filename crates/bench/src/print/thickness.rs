@@ -104,7 +104,7 @@ fn grid(canvas: &mut Canvas, field: &Field, language: Language) {
         hrc += 5.0;
     }
     let hrc = Axis::Hardness(Scale::Hrc).symbol();
-    canvas.text(((x.0 + x.1) / 2.0, y.1 + 13.5), WALL_TYPE, Anchor::Middle, true, hrc);
+    canvas.text((f64::midpoint(x.0, x.1), y.1 + 13.5), WALL_TYPE, Anchor::Middle, true, hrc);
     let mut last = f64::INFINITY;
     for decade in [0.01, 0.1, 1.0, 10.0, 100.0] {
         for step in 1..10_u32 {
@@ -164,7 +164,7 @@ fn curves(canvas: &mut Canvas, field: &Field, lines: &[Line], good: impl Fn(&(f6
     }
     for (y, end, label) in ends {
         let x = field.x.1 + 7.0;
-        canvas.polyline(&[end, (field.x.1 + 1.0, end.1), (x - 0.8, y)], THIN, "");
+        canvas.polyline(&[end, (field.x.1 + 1.0, end.1), (x - 0.8, y)], THIN, "0.3 0.9");
         canvas.text((x, y + HALF_FIGURE * WALL_TYPE), WALL_TYPE, Anchor::Start, true, label);
     }
 }
