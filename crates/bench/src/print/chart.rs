@@ -11,7 +11,7 @@ use crate::refusal::Refusal;
 use crate::words::{Print, Unprintable};
 
 /// Least and most height of a row.
-const ROW: (f64, f64) = (6.7, 8.4);
+const ROW: (f64, f64) = (6.7, 9.5);
 const SIZE: f64 = 5.0;
 /// Type of the base scale's numbers.
 const OWN_SIZE: f64 = 5.6;
@@ -266,7 +266,9 @@ impl<'a> Plan<'a> {
             }
         }
         let axes: Vec<Axis> = group.iter().map(|column| column.axis).collect();
-        let notes = scales.notes(&axes, &tables, marks, changes.then_some(Print::TableChanges));
+        let mut about = vec![Print::ChartCells];
+        about.extend(changes.then_some(Print::TableChanges));
+        let notes = scales.notes(&axes, &tables, marks, &about);
         let foot = canvas.foot(&notes);
 
         let needed: f64 = group.iter().map(|column| column.room()).sum();

@@ -169,12 +169,12 @@ impl<'a> Scales<'a> {
         to: &[Axis],
         tables: &[TableId],
         marks: Marks,
-        extra: Option<Print<'_>>,
+        about: &[Print<'_>],
     ) -> Vec<String> {
         let say = |phrase| self.language.say(phrase).into_owned();
         let mut notes = vec![say(Phrase::ConvertCaution)];
         notes.push(self.language.print(Print::WidthUnderName(&say(Phrase::WidthMeaning))).into());
-        notes.extend(extra.map(|words| self.language.print(words).into_owned()));
+        notes.extend(about.iter().map(|&words| self.language.print(words).into_owned()));
         if marks.parenthesised {
             let meaning = say(Phrase::TableNotes { parenthesised: true, recalled: false });
             notes.push(format!("( ) {meaning}"));

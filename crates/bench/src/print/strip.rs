@@ -208,7 +208,7 @@ impl Rule {
     fn draw(&self, canvas: &mut Canvas, left: f64, pitch: f64, top: f64, size: f64, own: bool) {
         canvas.group(&self.heading);
         let spine = left + SPINE;
-        let heading = fitting(&self.heading, pitch - 1.5, 6.4);
+        let heading = fitting(&self.heading, pitch - 3.5, 6.4);
         canvas.text((left, top - 9.0), heading, Anchor::Start, true, &self.heading);
         canvas.text((left, top - 3.0), WALL_TYPE, Anchor::Start, false, &self.width);
         let weight = if own { THICK } else { MEDIUM };
@@ -282,7 +282,7 @@ fn sheet(scales: &Scales<'_>, to: &[Axis], number: &str) -> Sheet {
             }
         }
     }
-    let notes = scales.notes(to, &tables, marks, Some(Print::StripEnds));
+    let notes = scales.notes(to, &tables, marks, &[Print::StripEnds]);
     let field = Field { scales, top, bottom: canvas.foot(&notes) - 3.5 };
 
     let own = Rule::own(&field, 1.06 * size);

@@ -18,6 +18,7 @@ pub enum Print<'a> {
     WidthUnderName(&'a str),
     Recalled,
     StripEnds,
+    ChartCells,
     TableChanges,
     Version { data: &'a str },
 

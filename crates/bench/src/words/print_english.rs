@@ -16,6 +16,7 @@ pub(super) fn say(phrase: Print<'_>) -> Words {
         P::WidthUnderName(meaning) => format!("± under a name, at the middle of what is shown: {meaning}").into(),
         P::Recalled => "Rests on a cell that was taken from memory and checked, not read in print.".into(),
         P::StripEnds => "The name along a line is the table that it follows. A line ends where its table ends; tables are never joined.".into(),
+        P::ChartCells => "A number that the table prints stands as printed; one between printed rows is rounded. A dash: no table reaches there.".into(),
         P::TableChanges => "A heavy bar across a column: below it the next table of its heading. Tables are never joined.".into(),
         P::Version { data } => format!("Biteband, tables {data}.").into(),
 
