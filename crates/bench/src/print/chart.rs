@@ -11,7 +11,7 @@ use crate::refusal::Refusal;
 use crate::words::{Print, Unprintable};
 
 /// Least and most height of a row.
-const ROW: (f64, f64) = (6.7, 9.5);
+const ROW: (f64, f64) = (6.3, 9.5);
 const SIZE: f64 = 5.0;
 /// Type of the base scale's numbers.
 const OWN_SIZE: f64 = 5.6;
@@ -181,16 +181,23 @@ pub fn chart(scales: &Scales<'_>, step: f64) -> Result<Vec<Sheet>, Refusal> {
 
     let title = scales.language.print(Print::Chart { span: &scales.span() }).into_owned();
     let plan = Plan::new(scales, &rows, &columns);
-    let (groups, blocks) = (plan.column_groups(), plan.row_blocks());
-    let total = groups.len() * blocks.len();
-    let mut sheets = Vec::new();
-    for group in &groups {
-        for block in &blocks {
-            let number = sheet_number(scales.language, sheets.len() + 1, total);
-            sheets.push(plan.sheet(&title, &number, group, block));
+    let mut parts = Vec::new();
+    for group in plan.column_groups() {
+        for block in plan.row_blocks(&group) {
+            parts.push((group.clone(), block));
         }
     }
-    Ok(sheets)
+    let number = |place| sheet_number(scales.language, place + 1, parts.len());
+    let sheets = parts.iter().enumerate();
+    Ok(sheets.map(|(i, (group, block))| plan.sheet(&title, &number(i), group, block)).collect())
+}
+
+/// A sheet before its rows are drawn: places of headings, first row and notes.
+struct Begun {
+    canvas: Canvas,
+    head: f64,
+    top: f64,
+    foot: f64,
 }
 
 struct Plan<'a> {
@@ -233,29 +240,28 @@ impl<'a> Plan<'a> {
         groups
     }
 
-    /// Rows cut into even blocks, as places in the list.
-    fn row_blocks(&self) -> Vec<Vec<usize>> {
-        // What head and foot leave at their longest; a block is never cut in the middle of a sheet.
-        let room = self.scales.paper.size().1 - 2.0 * super::svg::MARGIN - 83.0;
-        let most =
-            (1..self.rows.len()).take_while(|&n| count_of(n + 1) * ROW.0 <= room).count() + 1;
-        let count = self.rows.len().div_ceil(most);
+    /// Rows cut into even blocks for a group of columns, as places in the list.
+    fn row_blocks(&self, group: &[&Column]) -> Vec<Vec<usize>> {
         let all: Vec<usize> = (0..self.rows.len()).collect();
-        all.chunks(self.rows.len().div_ceil(count)).map(<[usize]>::to_vec).collect()
+        // A sheet of all rows would need the most room for headings and notes.
+        let longest = self.begin("", "", group, &all);
+        let room = longest.foot - longest.top;
+        let most = all.iter().take_while(|&&n| count_of(n + 1) * ROW.0 <= room).count().max(1);
+        let count = all.len().div_ceil(most);
+        all.chunks(all.len().div_ceil(count)).map(<[usize]>::to_vec).collect()
     }
 
-    fn sheet(&self, title: &str, number: &str, group: &[&Column], block: &[usize]) -> Sheet {
+    /// A sheet with its title and notes, and the places between them.
+    fn begin(&self, title: &str, number: &str, group: &[&Column], block: &[usize]) -> Begun {
         let scales = self.scales;
         let mut canvas = Canvas::new(scales.paper, title);
         let y = canvas.title(title, number) + 3.5;
         let y = canvas.paragraph(y, WALL_TYPE, false, &scales.language.print(Print::Estimates));
-        let (left, right) = canvas.sides();
         let (mut tables, mut marks) = (Vec::new(), Marks::default());
         let mut stack = 1;
-        let mut changes = false;
         for column in group {
             let own = column.tables(block);
-            (stack, changes) = (stack.max(own.len()), changes || own.len() > 1);
+            stack = stack.max(own.len());
             for table in own {
                 add_table(&mut tables, table);
             }
@@ -267,16 +273,20 @@ impl<'a> Plan<'a> {
         }
         let axes: Vec<Axis> = group.iter().map(|column| column.axis).collect();
         let mut about = vec![Print::ChartCells];
-        about.extend(changes.then_some(Print::TableChanges));
-        let notes = scales.notes(&axes, &tables, marks, &about);
-        let foot = canvas.foot(&notes);
+        about.extend((stack > 1).then_some(Print::TableChanges));
+        let foot = canvas.foot(&scales.notes(&axes, &tables, marks, &about));
+        let head = y + 3.0;
+        let top = head + 6.5 + count_of(stack) * 1.3 * HEAD_SIZE + 2.0;
+        Begun { canvas, head, top, foot }
+    }
 
+    fn sheet(&self, title: &str, number: &str, group: &[&Column], block: &[usize]) -> Sheet {
+        let Begun { mut canvas, head, top, foot } = self.begin(title, number, group, block);
+        let (left, right) = canvas.sides();
         let needed: f64 = group.iter().map(|column| column.room()).sum();
         let spare = ((right - left - self.own - needed) / count_of(group.len())).min(20.0);
         let end = left + self.own + needed + spare * count_of(group.len());
-        let head = y + 3.0;
-        let top = head + 6.5 + count_of(stack) * 1.3 * HEAD_SIZE + 2.0;
-        let row = ((foot - 3.0 - top) / count_of(block.len())).clamp(ROW.0, ROW.1);
+        let row = ((foot - top) / count_of(block.len())).clamp(ROW.0, ROW.1);
         let bottom = top + count_of(block.len()) * row;
         self.own_column(&mut canvas, block, (left, end), (head, top, row));
         let mut x = left + self.own;
@@ -285,11 +295,11 @@ impl<'a> Plan<'a> {
             canvas.group(&column.heading);
             column.draw(&mut canvas, block, (x, width), (head, top, row));
             canvas.end_group();
-            canvas.line((x, y), (x, bottom), THIN);
+            canvas.line((x, head - 3.0), (x, bottom), THIN);
             x += width;
         }
         canvas.line((left, top), (end, top), THICK);
-        Sheet { title: title.to_owned(), paper: scales.paper, svg: canvas.finish() }
+        Sheet { title: title.to_owned(), paper: self.scales.paper, svg: canvas.finish() }
     }
 
     /// The base scale's numbers, and the line under each row.
