@@ -90,7 +90,7 @@ fn graduate(
     high: f64,
     whole: f64,
     size: f64,
-    place: impl Fn(f64) -> Option<(f64, Marks)>,
+    place: &dyn Fn(f64) -> Option<(f64, Marks)>,
 ) -> Vec<Tick> {
     const NUMBERED: [u32; 4] = [10, 5, 2, 1];
     const SMALL: [u32; 7] = [100, 50, 20, 10, 5, 2, 1];
@@ -152,7 +152,7 @@ impl Rule {
         let place = |value: f64| Some((field.y(value * factor), Marks::default()));
         let (low, high) = (scales.low / factor, scales.high / factor);
         let whole = whole_step(low, high, field.bottom - field.top, size);
-        let ticks = graduate(low, high, whole, size, place);
+        let ticks = graduate(low, high, whole, size, &place);
         let (bottom, top) = (field.bottom, field.top);
         let pieces = vec![Engraved { table: "", bottom, top, ticks }];
         Self { heading: scales.heading(scales.base), width: String::new(), pieces }
@@ -184,7 +184,7 @@ impl Rule {
             else {
                 continue;
             };
-            let mut ticks = graduate(low, high, whole, size, place);
+            let mut ticks = graduate(low, high, whole, size, &place);
             let (mut bottom, top) = (field.y(piece.low), field.y(piece.high));
             if let Some(below) = drawn.last_mut().filter(|below| below.top - bottom < BREAK) {
                 below.top += BREAK;
