@@ -14,6 +14,7 @@
 
 pub mod answer;
 pub mod format;
+pub mod print;
 mod refusal;
 pub mod state;
 pub mod view;

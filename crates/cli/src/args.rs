@@ -1,5 +1,7 @@
 //! The command line as `clap` reads it.
 
+use std::path::PathBuf;
+
 use biteband_bench::format::Units;
 use biteband_bench::words::Language;
 use clap::{Args, Parser, Subcommand, ValueEnum};
@@ -76,6 +78,77 @@ pub(crate) enum Command {
         #[arg(long)]
         list: bool,
     },
+    /// Make sheets for the wall and the bench, to print on A4 or Letter
+    #[command(subcommand)]
+    Print(PrintCommand),
+}
+
+#[derive(Debug, Subcommand)]
+pub(crate) enum PrintCommand {
+    /// Scales side by side, as on a slide rule
+    Strip(ScalesArgs),
+    /// A table with a row for every step of one scale
+    Chart {
+        #[command(flatten)]
+        scales: ScalesArgs,
+        /// Step between rows; 1 on Rockwell scales, 10 on Vickers, Brinell and Knoop, 50 MPa if not given
+        #[arg(long, allow_negative_numbers = true)]
+        step: Option<f64>,
+    },
+    /// A card to tick while stroking with graded files
+    FileCard {
+        /// Grades of the files at hand; the trade set 40,45,50,55,60,65 if not given
+        #[arg(long, value_name = "GRADES")]
+        set: Option<String>,
+        #[command(flatten)]
+        sheet: SheetArgs,
+    },
+}
+
+#[derive(Args, Debug)]
+pub(crate) struct ScalesArgs {
+    /// Soft and hard end on the base scale: 40..65
+    #[arg(long, value_name = "SPAN", allow_hyphen_values = true)]
+    pub(crate) from: String,
+    /// The scale that is read from
+    #[arg(long, value_name = "SCALE", default_value = "HRC")]
+    pub(crate) base: String,
+    /// Scales beside it, with commas between: HV,HBW,Rm; the usual ones if not given
+    #[arg(long, value_name = "SCALES", value_delimiter = ',')]
+    pub(crate) scales: Vec<String>,
+    #[command(flatten)]
+    pub(crate) sheet: SheetArgs,
+}
+
+#[derive(Args, Debug)]
+pub(crate) struct SheetArgs {
+    /// Paper of the sheets
+    #[arg(long, value_enum, default_value_t = PaperName::A4)]
+    pub(crate) paper: PaperName,
+    /// A drawing for each sheet, or one page for the browser's print; by the ending of --out if not given
+    #[arg(long, value_enum)]
+    pub(crate) format: Option<Format>,
+    /// File to write; stdout if not given. Several drawings get numbers: chart-1.svg, chart-2.svg
+    #[arg(long, value_name = "FILE")]
+    pub(crate) out: Option<PathBuf>,
+}
+
+/// `--paper`.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum PaperName {
+    /// 210 by 297 mm
+    A4,
+    /// 8.5 by 11 in
+    Letter,
+}
+
+/// `--format`.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum Format {
+    /// One drawing for each sheet
+    Svg,
+    /// One page that holds all sheets
+    Html,
 }
 
 #[derive(Args, Debug)]

@@ -84,7 +84,7 @@ fn question(output: &Output, args: FileArgs) -> Result<FileQuestion, Refusal> {
     })
 }
 
-fn grades(language: Language, text: &str) -> Result<Vec<f64>, Refusal> {
+pub(crate) fn grades(language: Language, text: &str) -> Result<Vec<f64>, Refusal> {
     list_of_grades(text).ok_or_else(|| Refusal {
         code: "bench.unreadable_grades",
         message: language

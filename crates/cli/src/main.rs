@@ -6,6 +6,7 @@ mod args;
 mod convert;
 mod file;
 mod output;
+mod print;
 mod sheet;
 mod table;
 mod words;
@@ -24,6 +25,7 @@ fn main() -> ExitCode {
         Command::Convert(question) => convert::run(&mut output, &question),
         Command::File(question) => file::run(&mut output, question),
         Command::Table { id, list: _ } => table::table(&mut output, id.as_deref()),
+        Command::Print(command) => print::run(&mut output, &command),
         Command::Source { id, list: _ } => table::source(&mut output, id.as_deref()),
     };
     let done = done.and_then(|()| output.flush().map_err(Stop::from));

@@ -19,7 +19,7 @@ pub(crate) enum Stop {
     Refused(Refusal),
     /// An answer was printed that is itself a refusal; stdout and stderr have it already.
     Told,
-    /// The input file cannot be used, in words.
+    /// A file cannot be read or written, in words.
     Input(String),
     /// Nothing more can be written.
     Output(io::Error),

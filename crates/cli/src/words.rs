@@ -17,6 +17,29 @@ pub(crate) fn not_written(language: Language, error: &io::Error) -> String {
     }
 }
 
+pub(crate) fn file_not_written(language: Language, path: &str, error: &io::Error) -> String {
+    match language {
+        Language::English => {
+            format!("{path} cannot be written: {error}. Check the folder, or leave --out away.")
+        }
+    }
+}
+
+/// Several drawings do not go through one pipe.
+pub(crate) fn several_sheets(language: Language, count: usize) -> Refusal {
+    match language {
+        Language::English => Refusal {
+            code: "cli.several_sheets",
+            message: format!("This makes {count} sheets, and stdout takes one drawing."),
+            given: count.to_string(),
+            allowed: "one sheet".to_owned(),
+            instead: "Write --format html, which holds all, or name a file with --out: each \
+                      sheet then gets its number. Fewer scales or a shorter span make one sheet."
+                .to_owned(),
+        },
+    }
+}
+
 pub(crate) fn repeated(language: Language) -> &'static str {
     match language {
         Language::English => "The print has this number on more than one row, so no single answer.",

@@ -5,12 +5,16 @@
 
 mod english;
 mod materials;
+mod print;
+mod print_english;
 
 use std::borrow::Cow;
 
 use biteband_evidence as evidence;
 use biteband_hardness::designation::Remark;
 use biteband_hardness::{Axis, Material, TableId, designation};
+
+pub use print::{Print, Unprintable};
 
 /// A language of the tool.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]

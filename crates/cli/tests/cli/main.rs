@@ -8,5 +8,6 @@
 
 mod common;
 mod golden;
+mod print;
 mod readme;
 mod scenarios;

@@ -116,6 +116,7 @@ fn every_field_of_the_json_is_described() {
         &["table", "--list"],
         &["source", "astm-e140"],
         &["source", "--list"],
+        &["print", "chart", "--from", "20..68"],
     ] {
         keys(&json(arguments).json(), &mut found);
     }
@@ -128,8 +129,17 @@ fn every_field_of_the_json_is_described() {
 
 #[test]
 fn every_option_of_the_help_is_described() {
-    for command in ["convert", "file", "table", "source"] {
-        let help = biteband(&[command, "--help"]);
+    let commands: [&[&str]; 7] = [
+        &["convert"],
+        &["file"],
+        &["table"],
+        &["source"],
+        &["print", "strip"],
+        &["print", "chart"],
+        &["print", "file-card"],
+    ];
+    for command in commands {
+        let help = biteband(&[command, &["--help"]].concat());
         assert_eq!(help.code, 0);
         for word in help.out.split_whitespace().filter(|word| word.starts_with("--")) {
             let option = word.trim_end_matches(|c: char| !c.is_ascii_alphabetic());
