@@ -38,6 +38,7 @@ pub mod designation;
 mod error;
 #[rustfmt::skip]
 mod generated;
+pub mod indentation;
 mod round;
 mod source;
 mod table;
