@@ -84,6 +84,14 @@ pub fn window(index: f64) -> (f64, f64) {
     (at(SHARE.1), at(SHARE.0))
 }
 
+/// The force-diameter index 0.102 F/D² of a ball and a force: kgf over the square of the ball.
+///
+/// Numbers of one index compare, whatever the ball.
+#[must_use]
+pub fn index(ball: BallMillimetres, force: KilogramsForce) -> f64 {
+    force.get() / (ball.get() * ball.get())
+}
+
 /// Force in kgf of an index and a ball: index times the square of the ball.
 ///
 /// # Errors
@@ -114,7 +122,7 @@ pub fn standard_tests() -> impl Iterator<Item = Test> {
 #[must_use]
 pub fn fitting(hardness: f64, material: Option<Material>) -> Vec<Test> {
     let fits = |ball: BallMillimetres, force: KilogramsForce| {
-        let index = force.get() / (ball.get() * ball.get());
+        let index = index(ball, force);
         let named = material.is_none_or(|material| {
             row(material, hardness).is_some_and(|row| {
                 ball.get() >= row.smallest_ball

@@ -1,5 +1,7 @@
 //! Rules of the standards on where an indentation may stand.
 
+use alloc::vec::Vec;
+
 use super::brinell::SHARE;
 use super::formula::KNOOP_SHORT;
 use super::generated::{
@@ -159,23 +161,22 @@ pub const fn spacing(test: Test, soft_metal: bool) -> Spacing {
     }
 }
 
-/// The thinnest sections that standards allow under a test: one rule, or two where standards differ.
-pub(super) fn thickness_rules(test: Test) -> [Option<(Rule, Cited)>; 2] {
-    let depth = |times: f64| Rule::Thickness { times, of: Extent::Depth };
-    let diagonal = |times: f64| Rule::Thickness { times, of: Extent::Diagonal };
+/// The thinnest sections that standards allow under a test, as multiples: one rule, or two where standards
+/// differ.
+fn thickness_rules(test: Test) -> [Option<(f64, Extent, Cited)>; 2] {
     match test {
         Test::Rockwell { scale } => {
             let times = if scale.is_ball_rockwell() { 15.0 } else { 10.0 };
-            [Some((depth(times), Cited::recalled(ISO_6508_1))), None]
+            [Some((times, Extent::Depth, Cited::recalled(ISO_6508_1))), None]
         }
         Test::Brinell { .. } => [
-            Some((depth(8.0), Cited::seen(ISO_6506_1))),
-            Some((depth(10.0), Cited::recalled(ASTM_E10))),
+            Some((8.0, Extent::Depth, Cited::seen(ISO_6506_1))),
+            Some((10.0, Extent::Depth, Cited::recalled(ASTM_E10))),
         ],
-        Test::Vickers { .. } => [Some((diagonal(1.5), Cited::seen(ISO_6507_1))), None],
+        Test::Vickers { .. } => [Some((1.5, Extent::Diagonal, Cited::seen(ISO_6507_1))), None],
         Test::Knoop { .. } => [
-            Some((diagonal(1.0 / 3.0), Cited::recalled(ISO_4545_1))),
-            Some((depth(10.0), Cited::recalled(ASTM_E92))),
+            Some((1.0 / 3.0, Extent::Diagonal, Cited::recalled(ISO_4545_1))),
+            Some((10.0, Extent::Depth, Cited::recalled(ASTM_E92))),
         ],
     }
 }
@@ -226,10 +227,9 @@ impl Indentation {
             _ => size.get(),
         });
         if let Some(thickness) = part.thickness {
-            for (rule, cited) in thickness_rules(self.test).into_iter().flatten() {
-                if let Some(needed) = self.thinnest(rule) {
-                    self.checks.push(Check::new(rule, needed, thickness.get(), cited));
-                }
+            let rules: Vec<_> = self.thinnest().collect();
+            for (rule, needed, cited) in rules {
+                self.checks.push(Check::new(rule, needed, thickness.get(), cited));
             }
         }
         let room = spacing(self.test, part.soft_metal);
@@ -245,12 +245,27 @@ impl Indentation {
         self
     }
 
-    /// The thickness in mm that a rule asks for under this indentation.
-    fn thinnest(&self, rule: Rule) -> Option<f64> {
-        match rule {
-            Rule::Thickness { times, of: Extent::Depth } => Some(times * self.depth.get()),
-            Rule::Thickness { times, of: Extent::Diagonal } => Some(times * self.size?.get()),
-            _ => None,
-        }
+    /// The thinnest section, or case, in mm that standards allow under this indentation: each rule with
+    /// what it asks for and who makes it.
+    ///
+    /// # Source
+    /// `iso-6506-1` and `iso-6507-1`, read; `iso-6508-1`, `iso-4545-1`, `astm-e10`, `astm-e92`, recalled.
+    ///
+    /// # Example
+    /// ```
+    /// use biteband_hardness::{Scale, indentation::{Indentation, Test}};
+    /// let cone = Indentation::at(Test::rockwell(Scale::Hrc)?, 60.0)?;
+    /// let needed: Vec<f64> = cone.thinnest().map(|(_, needed, _)| needed).collect();
+    /// assert!((needed[0] - 0.80).abs() < 1e-9);
+    /// # Ok::<(), biteband_hardness::indentation::Error>(())
+    /// ```
+    pub fn thinnest(&self) -> impl Iterator<Item = (Rule, f64, Cited)> + '_ {
+        thickness_rules(self.test).into_iter().flatten().filter_map(|(times, of, cited)| {
+            let extent = match of {
+                Extent::Depth => self.depth,
+                Extent::Diagonal => self.size?,
+            };
+            Some((Rule::Thickness { times, of }, times * extent.get(), cited))
+        })
     }
 }

@@ -39,7 +39,7 @@ mod student;
 mod thin;
 mod vickers_round;
 
-pub use brinell::{Material, fitting, force, indices, standard_tests, window};
+pub use brinell::{Material, fitting, force, index, indices, standard_tests, window};
 pub use check::{Check, Cited, Extent, Part, Rule, Spacing, spacing};
 pub use error::Error;
 pub use formula::{
