@@ -1,11 +1,12 @@
 //! All cells of all tables of corrections, and factors against SciPy.
 
 use biteband_hardness::indentation::{
-    Convex, Error, Side, Surface, rockwell_flat, rockwell_shown, vickers_factor,
+    Convex, Error, Side, Surface, rockwell_flat, rockwell_shown, vickers_factor, vickers_flat,
+    vickers_shown,
 };
 use biteband_hardness::{Scale, Seen};
 
-use crate::{mm, near, reference, rows};
+use crate::{kgf, mm, near, reference, rows};
 
 const CAD: &[Scale] = &[Scale::Hrc, Scale::Hra, Scale::Hrd];
 const BFG: &[Scale] = &[Scale::Hrb, Scale::Hrf, Scale::Hrg];
@@ -146,6 +147,23 @@ fn every_cell_of_the_vickers_tables() {
     for (name, ratio) in last {
         near(surface(&name).largest_ratio(), ratio, 1e-12, &name);
         assert!(vickers_factor(surface(&name), ratio + 0.001).is_err());
+    }
+}
+
+#[test]
+fn a_mark_too_long_for_its_surface_is_refused_both_ways() {
+    for surface in Surface::ALL {
+        // 100 HV10 has a diagonal of 0.43 mm, far beyond a quarter of 1 mm.
+        let shown = vickers_shown(kgf(10.0), 100.0, surface, mm(1.0)).unwrap_err();
+        let flat = vickers_flat(kgf(10.0), mm(0.43), surface, mm(1.0)).unwrap_err();
+        assert!(matches!(shown, Error::TooCurved { ratio, largest } if ratio > largest));
+        assert!(matches!(flat, Error::TooCurved { .. }));
+        // At the end of the table both ways still answer.
+        let end = mm(surface.largest_ratio() * 0.999_999);
+        let there = vickers_flat(kgf(10.0), end, surface, mm(1.0)).unwrap();
+        let back = vickers_shown(kgf(10.0), there.flat, surface, mm(1.0)).unwrap();
+        near(back.diagonal.get(), end.get(), 1e-9, "diagonal");
+        assert_eq!(there.cited.source.get().unwrap().key(), "vickers-geometry");
     }
 }
 
