@@ -181,24 +181,26 @@ fn thickness_rules(test: Test) -> [Option<(f64, Extent, Cited)>; 2] {
     }
 }
 
-/// Ends of a scale. Brinell ends at 650, where the ball itself gives way; the range in which numbers may
-/// be written is wider, for the rows that older tables print in parentheses.
-fn scale_ends(scale: Scale) -> ((f64, f64), Cited) {
-    let (low, high) = scale.range();
+/// Ends of a scale that a standard sets. Brinell ends at 650, where the ball itself gives way; Vickers and
+/// Knoop have no end.
+fn scale_ends(scale: Scale) -> (Option<f64>, Option<f64>, Cited) {
     match scale {
-        Scale::Hbw => ((low, 650.0), Cited::recalled(ISO_6506_1)),
-        Scale::Hv => ((low, high), Cited::recalled(ISO_6507_1)),
-        Scale::Hk => ((low, high), Cited::recalled(ISO_4545_1)),
-        _ => ((low, high), Cited::recalled(ROCKWELL_RANGES)),
+        Scale::Hv | Scale::Hk => (None, None, Cited::recalled(ROCKWELL_RANGES)),
+        Scale::Hbw => (None, Some(650.0), Cited::recalled(ISO_6506_1)),
+        _ => {
+            let (low, high) = scale.range();
+            (Some(low), Some(high), Cited::recalled(ROCKWELL_RANGES))
+        }
     }
 }
 
 impl Indentation {
     /// What is known from the number and the mark alone.
     pub(super) fn check_itself(&mut self) {
-        let ((low, high), cited) = scale_ends(self.test.scale());
-        self.checks.push(Check::new(Rule::ScaleLowest, low, self.value, cited));
-        self.checks.push(Check::new(Rule::ScaleHighest, high, self.value, cited));
+        let (low, high, cited) = scale_ends(self.test.scale());
+        for (rule, end) in [(Rule::ScaleLowest, low), (Rule::ScaleHighest, high)] {
+            self.checks.extend(end.map(|end| Check::new(rule, end, self.value, cited)));
+        }
         if let (Test::Brinell { ball, .. }, Some(size)) = (self.test, self.size) {
             let cited = Cited::seen(ISO_6506_1);
             let ends = [(Rule::BrinellSmallest, SHARE.0), (Rule::BrinellLargest, SHARE.1)];
