@@ -39,6 +39,7 @@ mod error;
 mod material;
 #[rustfmt::skip]
 mod generated;
+pub mod indentation;
 mod round;
 mod source;
 mod strength;

@@ -115,6 +115,11 @@ quantity!(
     "Brinell balls are 1, 2.5, 5 and 10 mm"
 );
 quantity!(
+    /// A length in millimetres: diagonals, diameters, depths, sections.
+    Millimetres, "length", "mm", 0.000_001..=10_000.0,
+    "from a nanometre of depth to the largest part in a shop"
+);
+quantity!(
     /// Dwell of the test force in seconds.
     DwellSeconds, "dwell of the test force", "s", 1.0..=600.0,
     "longer holds are not written on drawings"
@@ -148,6 +153,32 @@ impl Megapascals {
     #[must_use]
     pub fn ksi(self) -> f64 {
         self.0 / Self::PER_KSI
+    }
+}
+
+impl KilogramsForce {
+    /// One kilogram-force in newtons: standard gravity, exact by definition.
+    pub const NEWTONS: f64 = 9.806_65;
+
+    /// Makes the force from newtons.
+    ///
+    /// # Errors
+    /// [`OutOfBounds`] in kilogram-force, as [`KilogramsForce::new`].
+    ///
+    /// # Example
+    /// ```
+    /// # use biteband_quantity::KilogramsForce;
+    /// assert!((KilogramsForce::from_newtons(294.2)?.get() - 30.0).abs() < 0.001);
+    /// # Ok::<(), biteband_quantity::OutOfBounds>(())
+    /// ```
+    pub fn from_newtons(newtons: f64) -> Result<Self, OutOfBounds> {
+        Self::new(newtons / Self::NEWTONS)
+    }
+
+    /// The force in newtons.
+    #[must_use]
+    pub fn newtons(self) -> f64 {
+        self.0 * Self::NEWTONS
     }
 }
 
@@ -268,6 +299,14 @@ mod tests {
         assert_eq!(Shown(f64::NAN).to_string(), "NaN");
         assert_eq!(Shown(f64::NEG_INFINITY).to_string(), "less than -1e9");
         assert_eq!(Shown(2.0 / 3.0).to_string(), "0.666666667");
+    }
+
+    #[test]
+    fn newtons_go_there_and_back() {
+        // ISO 6507-1 prints 294.2 N for HV30 and 98.07 N for HV10.
+        assert!((KilogramsForce::new(30.0).unwrap().newtons() - 294.2).abs() < 0.01);
+        assert!((KilogramsForce::new(10.0).unwrap().newtons() - 98.07).abs() < 0.01);
+        assert!((KilogramsForce::from_newtons(98.0665).unwrap().get() - 10.0).abs() < 1e-12);
     }
 
     #[test]

@@ -1,6 +1,7 @@
 //! Everything a script would do for the project, as one program: `cargo xtask <command>`.
 
 mod budget;
+mod curvature;
 mod digest;
 mod npm;
 mod page;
@@ -50,7 +51,9 @@ fn dispatch(arguments: &[String]) -> Outcome {
         "app" => page::app(rest),
         "test" => suite::run(rest),
         "single-file" => single_file::run(),
-        "tables" => tables::write(&project::root()),
+        "tables" => {
+            tables::write(&project::root()).and_then(|()| curvature::write(&project::root()))
+        }
         "npm" => npm::run(),
         "budget" => budget::check(&project::dist()),
         "post-build" => post_build::run(rest),

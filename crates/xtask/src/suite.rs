@@ -54,7 +54,8 @@ fn format() -> Outcome {
 }
 
 fn tables() -> Outcome {
-    crate::tables::check(&project::root())
+    crate::tables::check(&project::root())?;
+    crate::curvature::check(&project::root())
 }
 
 fn lint() -> Outcome {

@@ -132,6 +132,11 @@ fn generate(root: &Path) -> Result<String, Failure> {
     for entry in &tables.table {
         everything.push_str(&read(&format!("tables/{}.csv", entry.id))?);
     }
+    for folder in ["curvature", "indentation"] {
+        for name in crate::project::files_below(&data_path(root, folder))? {
+            everything.push_str(&read(&format!("{folder}/{name}"))?);
+        }
+    }
     writeln!(out, "/// Changes with every change of the data files.")?;
     writeln!(out, "pub static DATA_VERSION: &str = {:?};\n", fingerprint(&everything))?;
     let source_index = |id: &str| -> Result<usize, Failure> {

@@ -21,7 +21,8 @@ mod svg;
 mod thickness;
 
 use biteband_hardness::{
-    Axis, Conversion, DATA_VERSION, Error, Marks, Reading, Scale, TableId, convert, decimal, spans,
+    Axis, Choice, Conversion, DATA_VERSION, Error, Marks, Material, Reading, Scale, TableId,
+    convert, decimal, spans,
 };
 
 use crate::answer::default_targets;
@@ -133,12 +134,12 @@ impl<'a> Scales<'a> {
     /// Whether a table goes to this scale from a part of the span that is worth drawing.
     fn reaches(&self, to: Axis) -> bool {
         let least = SHORTEST * (self.high - self.low);
-        spans(self.base, to, None)
+        spans(self.base, to, Choice::STEEL)
             .any(|(_, span)| span.high.0.min(self.high) - span.low.0.max(self.low) > least)
     }
 
     fn converted(&self, value: f64, to: Axis) -> Result<Conversion, Error> {
-        convert(Reading::new(self.base, value)?, to, None)
+        convert(Reading::new(self.base, value)?, to, Choice::STEEL)
     }
 
     /// "40 – 65 HRC".
@@ -185,7 +186,7 @@ impl<'a> Scales<'a> {
         if to.contains(&Axis::Tensile) {
             notes.push(say(Phrase::TensileCaution));
         }
-        notes.push(say(Phrase::Material));
+        notes.push(say(Phrase::SteelScope));
         let titles: Vec<String> = tables
             .iter()
             .filter_map(|id| id.get())
@@ -211,7 +212,7 @@ pub fn usual_scales(base: Axis, low: f64, high: f64) -> Vec<Axis> {
     let scales = Scales::new(base, low, high, &[]);
     let middle = f64::midpoint(low, high);
     let reached = |axis: &Axis| scales.converted(middle, *axis).is_ok();
-    default_targets(base).into_iter().filter(reached).collect()
+    default_targets(Material::CarbonAlloySteel, base).into_iter().filter(reached).collect()
 }
 
 /// The width of a conversion as it stands under a column's name: a share where it is one.

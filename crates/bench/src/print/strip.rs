@@ -1,6 +1,6 @@
 //! The conversion strip: scales engraved side by side, hard on top, so that one level line reads off all.
 
-use biteband_hardness::{Axis, Conversion, Marks, TableId, spans};
+use biteband_hardness::{Axis, Choice, Conversion, Marks, TableId, spans};
 use biteband_quantity::{Shown, sort_by_number};
 
 use super::svg::{
@@ -35,7 +35,7 @@ struct Piece {
 /// The tables of a scale from soft to hard: at every place the first that holds it, as in a conversion.
 fn pieces(scales: &Scales<'_>, to: Axis) -> Vec<Piece> {
     let Scales { base, low, high, .. } = *scales;
-    let held: Vec<Piece> = spans(base, to, None)
+    let held: Vec<Piece> = spans(base, to, Choice::STEEL)
         .map(|(table, span)| Piece { table, low: low.max(span.low.0), high: high.min(span.high.0) })
         .filter(|piece| piece.low < piece.high)
         .collect();

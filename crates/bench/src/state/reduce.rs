@@ -12,6 +12,7 @@ const SPOTS: u8 = 4;
 
 /// The state after an action. Nothing typed is ever thrown away by it.
 #[must_use]
+#[expect(clippy::too_many_lines, reason = "one arm for each action is the point of the list")]
 pub fn reduce(app: &App, action: Action) -> App {
     let mut next = app.clone();
     let test = &mut next.saved.file_test;

@@ -1,6 +1,6 @@
 //! The conversion page.
 
-use biteband_hardness::{Axis, Choice, Material, Scale, SourceId, TableId, reachable};
+use biteband_hardness::{Axis, Choice, Material, Scale, SourceId, Table, TableId, reachable};
 
 use super::scales::{AlignedView, Lens, aligned};
 use super::{Chip, Problem};
@@ -286,7 +286,7 @@ fn side_by_side(app: &App, found: &ConvertAnswer) -> Option<SideBySide> {
         (result.scale, cells.collect())
     });
     let rows = rows.collect();
-    let tables = tables.iter().filter_map(|id| id.get()).map(|table| table.short()).collect();
+    let tables = tables.iter().filter_map(|id| id.get()).map(Table::short).collect();
     Some(SideBySide { tables, rows })
 }
 
@@ -319,7 +319,7 @@ fn tables(
         label: language.say(Phrase::Ui(Ui::TableAny)).into_owned(),
         on: chosen.is_none(),
     };
-    let holds = |table: &biteband_hardness::Table| {
+    let holds = |table: &Table| {
         table.class() == material
             && axis.is_none_or(|axis| table.columns().any(|(column, _)| column == axis))
     };

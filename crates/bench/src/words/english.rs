@@ -41,6 +41,7 @@ pub(super) fn say(phrase: Phrase<'_>) -> Words {
         P::OtherTablesNone => "No other table here holds this.".into(),
         P::ConvertCaution => "A converted number is an estimate. If money or safety hangs on it, measure in the scale that is asked for.".into(),
         P::TensileCaution => "Tensile strength from hardness is the least reliable figure of all. On 360 measured heats of heat-treated steel the ISO column reads 25 MPa high; measured steels fall 0 to 6 % below it. Never for cold-worked or case-hardened steel.".into(),
+        P::SteelScope => "Carbon, alloy and low-alloy tool steel that a magnet holds, the same all through. Not stainless that a magnet ignores, not cast iron, not a hard case.".into(),
         P::MaterialName(material) => materials::name(material).into(),
 
         P::DesignationRefused(error) => designation_refused(error),

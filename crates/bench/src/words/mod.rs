@@ -83,6 +83,7 @@ pub enum Phrase<'a> {
     ConvertCaution,
     TensileCaution,
     MaterialName(Material),
+    SteelScope,
 
     // Refusals: message, allowed range, way out.
     DesignationRefused(&'a designation::Error),

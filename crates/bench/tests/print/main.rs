@@ -17,7 +17,7 @@ use biteband_bench::print::{
 };
 use biteband_bench::words::Language;
 use biteband_evidence::{FileSet, FileTest, Hand, Outcome};
-use biteband_hardness::{Axis, Scale, reachable};
+use biteband_hardness::{Axis, Material, Scale, reachable};
 use reader::{Drawn, between_rows, get, near, number, pairs, printed, room, sound, words};
 use roxmltree::{Document, Node};
 
@@ -249,7 +249,7 @@ fn sheets_of_every_scale_are_sound_on_both_papers() {
         for (base, low, high) in spans {
             // Only strength knows units; it is shown in ksi on the paper of inches.
             let units = if paper == Paper::A4 { Units::Metric } else { Units::Inch };
-            let to = reachable(base);
+            let to = reachable(Material::CarbonAlloySteel, base);
             let held: Vec<Axis> = to
                 .into_iter()
                 .filter(|&to| strip(&Scales::new(base, low, high, &[to])).is_ok())

@@ -22,6 +22,7 @@ use crate::axis::{Axis, Scale};
 use biteband_quantity::Shown;
 
 pub use parse::parse;
+pub(crate) use units::BRINELL_PAIRS;
 
 /// What is asked of the number.
 #[derive(Clone, Copy, Debug, PartialEq)]

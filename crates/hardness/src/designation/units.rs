@@ -10,7 +10,7 @@ use crate::axis::{Axis, Scale};
 /// Brinell balls in mm and the forces in kgf that belong to each.
 ///
 /// Source: `brinell-vickers-designation`, the force-diameter indices 30, 15, 10, 5, 2.5 and 1.
-const BRINELL_PAIRS: [(f64, &[f64]); 4] = [
+pub(crate) const BRINELL_PAIRS: [(f64, &[f64]); 4] = [
     (10.0, &[3000.0, 1500.0, 1000.0, 500.0, 250.0, 100.0]),
     (5.0, &[750.0, 250.0, 125.0, 62.5, 25.0]),
     (2.5, &[187.5, 62.5, 31.25, 15.625, 6.25]),
