@@ -9,7 +9,7 @@ use biteband_hardness::indentation::{
     combine, knoop, leeb, rockwell, rockwell_flat, vickers, vickers_depth, vickers_diagonal,
     vickers_flat, window,
 };
-use biteband_hardness::{Axis, Reading, Scale, convert};
+use biteband_hardness::{Axis, Choice, Reading, Scale, convert};
 
 use crate::{ball, kgf, mm, near, newtons, reference};
 
@@ -186,7 +186,7 @@ fn other_rows(checks: &mut Checks) {
 fn tensile_rows(checks: &mut Checks) {
     let strength = |vickers: f64| {
         let reading = Reading::new(Axis::Hardness(Scale::Hv), vickers).unwrap();
-        let made = convert(reading, Axis::Tensile, None).unwrap();
+        let made = convert(reading, Axis::Tensile, Choice::STEEL).unwrap();
         assert_eq!(made.table.get().unwrap().key(), "iso-18265-a1");
         made.at.value
     };
