@@ -3,3 +3,4 @@
 pub(crate) mod about;
 pub(crate) mod convert;
 pub(crate) mod file_test;
+pub(crate) mod paper;

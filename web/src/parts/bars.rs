@@ -28,6 +28,18 @@ pub(crate) fn top_bar(page: Page, dispatch: &Dispatch) -> Html {
     }
 }
 
+/// The rooms of Convert.
+pub(crate) fn tabs(shown: Page) -> Html {
+    let rooms = [(Page::Convert, Ui::TabConvert), (Page::Paper, Ui::TabPaper)];
+    html! {
+        <nav class="tabs unsheet" aria-label={LANGUAGE.say(Phrase::Convert)}>
+            { for rooms.into_iter().map(|(page, title)| html! {
+                <a href={page.hash()} aria-current={(page == shown).then_some("page")}>{ label(title) }</a>
+            }) }
+        </nav>
+    }
+}
+
 /// The places to go.
 pub(crate) fn bottom_bar(shown: Page) -> Html {
     let places = [
@@ -41,7 +53,8 @@ pub(crate) fn bottom_bar(shown: Page) -> Html {
     html! {
         <nav class="foot" aria-label={label(Ui::Pages)}>
             { for places.into_iter().map(|(page, phrase, icon)| {
-                let here = shown == page;
+                // Marks and paper are rooms of Convert.
+                let here = shown == page || (page == Page::Convert && shown == Page::Paper);
                 html! {
                     <a href={page.hash()} class={classes!(here.then_some("on"))}
                         aria-current={here.then_some("page")}>

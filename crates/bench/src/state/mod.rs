@@ -26,6 +26,8 @@ pub enum Page {
     FileTest,
     /// From scale to scale.
     Convert,
+    /// Sheets for the wall.
+    Paper,
     /// Sources, limits, settings.
     About,
 }
@@ -37,6 +39,7 @@ impl Page {
         match self {
             Self::FileTest => "#file-test",
             Self::Convert => "#convert",
+            Self::Paper => "#paper",
             Self::About => "#about",
         }
     }
@@ -44,7 +47,8 @@ impl Page {
     /// Finds a page by the part of the address behind `#`.
     #[must_use]
     pub fn from_hash(hash: &str) -> Option<Self> {
-        [Self::FileTest, Self::Convert, Self::About].into_iter().find(|page| page.hash() == hash)
+        let all = [Self::FileTest, Self::Convert, Self::Paper, Self::About];
+        all.into_iter().find(|page| page.hash() == hash)
     }
 }
 
@@ -200,6 +204,33 @@ impl Default for ConvertState {
     }
 }
 
+/// A sheet for the wall.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum SheetKind {
+    /// Scales side by side.
+    #[default]
+    Strip,
+    /// Numbers in rows.
+    Chart,
+    /// A card to tick while filing.
+    FileCard,
+    /// Thinnest section for each test.
+    Thickness,
+}
+
+/// The sheet to print as far as it was chosen; base and scales are those of the conversion.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct PaperState {
+    /// Which sheet.
+    pub kind: SheetKind,
+    /// Ends on the base scale as typed; empty for the usual ones.
+    pub span_text: String,
+    /// US Letter instead of A4.
+    pub letter: bool,
+}
+
 /// Everything that survives a reload.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
@@ -212,6 +243,8 @@ pub struct Saved {
     pub file_test: FileTestState,
     /// The conversion.
     pub convert: ConvertState,
+    /// The sheet to print.
+    pub paper: PaperState,
 }
 
 /// A field that is typed into.
@@ -231,11 +264,13 @@ pub enum Field {
     PriorMean,
     /// Its standard deviation.
     PriorSd,
+    /// Ends of the scale on paper.
+    PaperSpan,
 }
 
 impl Field {
     /// All of them.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; 8] = [
         Self::Convert,
         Self::Target,
         Self::Grades,
@@ -243,6 +278,7 @@ impl Field {
         Self::ProofKnown,
         Self::PriorMean,
         Self::PriorSd,
+        Self::PaperSpan,
     ];
 
     /// Stable name for element ids.
@@ -256,6 +292,7 @@ impl Field {
             Self::ProofKnown => "proof-known",
             Self::PriorMean => "prior-mean",
             Self::PriorSd => "prior-sd",
+            Self::PaperSpan => "paper-span",
         }
     }
 
@@ -264,7 +301,7 @@ impl Field {
     pub const fn pad(self) -> &'static [&'static [PadKey]] {
         use PadKey::{Erase, Type};
         match self {
-            Self::Convert | Self::Target => &[
+            Self::Convert | Self::Target | Self::PaperSpan => &[
                 &[Type("7"), Type("8"), Type("9"), Erase],
                 &[Type("4"), Type("5"), Type("6"), Type("-")],
                 &[Type("1"), Type("2"), Type("3"), Type("±")],
@@ -413,6 +450,10 @@ pub enum Action {
         /// Quarters of the width to harder numbers.
         pan: i8,
     },
+    /// Which sheet to print.
+    PaperKind(SheetKind),
+    /// US Letter instead of A4.
+    PaperLetter(bool),
     /// What was stored has arrived.
     Loaded(Box<Saved>),
     /// Something is to be told.

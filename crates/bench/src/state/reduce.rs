@@ -110,6 +110,8 @@ pub fn reduce(app: &App, action: Action) -> App {
             convert.pan = convert.pan.saturating_add(pan).clamp(-40, 40);
         }
         Action::ConvertTable(table) => next.saved.convert.table = table.map(str::to_owned),
+        Action::PaperKind(kind) => next.saved.paper.kind = kind,
+        Action::PaperLetter(letter) => next.saved.paper.letter = letter,
         Action::Loaded(saved) => next.saved = *saved,
         Action::Tell(notice) => {
             if !next.session.notices.contains(&notice) {
@@ -142,6 +144,7 @@ pub fn text(app: &App, field: Field) -> &str {
         Field::ProofKnown => &test.proof_known_text,
         Field::PriorMean => &test.prior_mean_text,
         Field::PriorSd => &test.prior_sd_text,
+        Field::PaperSpan => &app.saved.paper.span_text,
     }
 }
 
@@ -165,6 +168,7 @@ fn edit(app: &mut App, field: Field, text: String) {
         Field::ProofKnown => test.proof_known_text = text,
         Field::PriorMean => test.prior_mean_text = text,
         Field::PriorSd => test.prior_sd_text = text,
+        Field::PaperSpan => app.saved.paper.span_text = text,
     }
 }
 

@@ -5,12 +5,14 @@
 mod about;
 mod convert;
 mod file_test;
+mod paper;
 mod ridge;
 mod scales;
 
 pub use about::{AboutView, about};
-pub use convert::{ConvertView, ResultView, TableChip, convert};
+pub use convert::{ConvertView, ResultView, SideBySide, TableChip, convert};
 pub use file_test::{ConflictView, FileTestView, OddsView, ProofView, ScaleRow, file_test};
+pub use paper::{PaperView, SheetView, paper};
 pub use ridge::{KeyView, RidgeView, RuleRow, RuleTick, RuleView};
 pub use scales::{AlignedView, ScaleLine, ScaleTick};
 
