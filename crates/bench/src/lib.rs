@@ -14,6 +14,7 @@
 
 pub mod answer;
 pub mod format;
+pub mod measure;
 pub mod print;
 mod refusal;
 pub mod state;

@@ -14,12 +14,13 @@ type Failure = Box<dyn std::error::Error>;
 const ROUND: [&str; 4] = ["cad", "bfg", "superficial-n", "superficial-t"];
 
 /// The sources that the code of indentations names; each becomes a constant.
-const NAMED: [&str; 13] = [
+const NAMED: [&str; 14] = [
     "iso-6506-1",
     "iso-6507-1",
     "iso-6508-1",
     "iso-4545-1",
     "astm-e10",
+    "astm-e18",
     "astm-e92",
     "iso-6508-2",
     "jcgm-100",
@@ -72,6 +73,7 @@ fn generate(root: &Path) -> Result<String, Failure> {
          use super::check::Cited;\n\
          use super::machine::{Between, LimitKind, LimitRow};\n\
          use super::round::RoundTable;\n\
+         use super::e18::Thinnest;\n\
          use crate::axis::Scale;\n\
          use crate::source::{Seen, SourceId};\n\n",
     );
@@ -129,8 +131,47 @@ fn generate(root: &Path) -> Result<String, Failure> {
             sources.cited(source, seen)?
         )?;
     }
+    writeln!(out, "];\n\npub(super) static THINNEST: &[Thinnest] = &[")?;
+    thinnest(&mut out, &data.join("indentation/e18-thickness.csv"))?;
     writeln!(out, "];")?;
     Ok(out)
+}
+
+/// One line for each scale: its first row in thousandths of an inch, then the least hardness of every row
+/// in half points, where nought stands for any hardness.
+fn thinnest(out: &mut String, path: &Path) -> Result<(), Failure> {
+    let mut reader = csv::ReaderBuilder::new().comment(Some(b'#')).from_path(path)?;
+    let heads: Vec<String> = reader.headers()?.iter().map(str::to_owned).collect();
+    let rows: Vec<csv::StringRecord> = reader.records().collect::<Result<_, _>>()?;
+    let mils = |row: &csv::StringRecord| -> Result<u32, Failure> {
+        let text = row.get(0).unwrap_or_default();
+        let digits = text.strip_prefix("0.").filter(|digits| digits.len() == 3);
+        Ok(digits.ok_or_else(|| format!("{text} is no thickness of three decimals"))?.parse()?)
+    };
+    for (column, scale) in heads.iter().enumerate().skip(2) {
+        let mut first = None;
+        let mut halves = Vec::new();
+        for row in &rows {
+            let at = mils(row)?;
+            let least = match row.get(column).unwrap_or_default() {
+                "-" if first.is_none() => continue,
+                "X" => 0,
+                text => u8::try_from(tenths(text)? / 5)?,
+            };
+            let start = *first.get_or_insert(at);
+            if u32::try_from(halves.len())? * 2 + start != at {
+                return Err(format!("{scale}: the rows should be 0.002 in apart").into());
+            }
+            if halves.last().is_some_and(|last| least > *last) {
+                return Err(format!("{scale}: the least hardness rises at {at}").into());
+            }
+            halves.push(least);
+        }
+        let first = first.ok_or_else(|| format!("{scale} has no row"))?;
+        let scale = scales(scale)?;
+        writeln!(out, "    Thinnest {{ scale: {scale}, first: {first}, halves: &{halves:?} }},")?;
+    }
+    Ok(())
 }
 
 struct Sources(Vec<String>);

@@ -6,6 +6,9 @@ mod convert;
 mod file_question;
 mod file_scales;
 mod file_test;
+mod indent;
+mod indent_answer;
+mod indent_question;
 mod source;
 
 pub use convert::{
@@ -22,4 +25,10 @@ pub use file_test::{
     BandAnswer, CauseAnswer, ContradictionAnswer, FileAnswer, FileOutcome, FileRefused, NextAnswer,
     TargetAnswer, assess,
 };
+pub use indent::indent;
+pub use indent_answer::{
+    BetterAnswer, ConvertedAnswer, CorrectionAnswer, IndentAnswer, LimitAnswer, MachineAnswer,
+    MachineLimitAnswer, MarkAnswer, OutlierAnswer, SeriesAnswer, ThinnestAnswer,
+};
+pub use indent_question::{IndentQuestion, parse_readings};
 pub use source::{SourceAnswer, TableAnswer, TableListing, TableRow, sources, table, tables};

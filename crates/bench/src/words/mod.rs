@@ -4,6 +4,8 @@
 //! match over all phrases, so that a missing sentence does not compile.
 
 mod english;
+mod indent;
+mod indent_english;
 mod materials;
 mod print;
 mod print_english;
@@ -14,6 +16,7 @@ use biteband_evidence as evidence;
 use biteband_hardness::designation::Remark;
 use biteband_hardness::{Axis, Material, TableId, designation};
 
+pub use indent::{Indent, IndentRefusal};
 pub use print::{Print, Unprintable};
 
 /// A language of the tool.

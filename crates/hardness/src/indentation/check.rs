@@ -3,9 +3,10 @@
 use alloc::vec::Vec;
 
 use super::brinell::SHARE;
+use super::e18;
 use super::formula::KNOOP_SHORT;
 use super::generated::{
-    ASTM_E10, ASTM_E92, ISO_4545_1, ISO_6506_1, ISO_6507_1, ISO_6508_1, ROCKWELL_RANGES,
+    ASTM_E10, ASTM_E18, ASTM_E92, ISO_4545_1, ISO_6506_1, ISO_6507_1, ISO_6508_1, ROCKWELL_RANGES,
 };
 use super::measure::{Indentation, Test};
 use crate::axis::Scale;
@@ -54,6 +55,8 @@ pub enum Rule {
         /// Of what.
         of: Extent,
     },
+    /// Section at least as thick as the row of the standard's own table that serves this number.
+    ThicknessTable,
     /// From the centre to the edge at least so many mean sizes of the indentation.
     ToEdge {
         /// How many times.
@@ -99,7 +102,9 @@ pub struct Check {
 
 impl Check {
     pub(super) fn new(rule: Rule, needed: f64, given: f64, cited: Cited) -> Self {
-        let holds = if rule.is_limit_above() { given <= needed } else { given >= needed };
+        // A last bit of slack, or what is exactly as much as needed could fail by the rounding of a product.
+        let more = if rule.is_limit_above() { needed - given } else { given - needed };
+        let holds = more >= -1e-9;
         Self { rule, needed, given, holds, cited }
     }
 }
@@ -251,23 +256,30 @@ impl Indentation {
     /// what it asks for and who makes it.
     ///
     /// # Source
-    /// `iso-6506-1` and `iso-6507-1`, read; `iso-6508-1`, `iso-4545-1`, `astm-e10`, `astm-e92`, recalled.
+    /// `iso-6506-1`, `iso-6507-1` and the table of `astm-e18`, read; `iso-6508-1`, `iso-4545-1`, `astm-e10`,
+    /// `astm-e92`, recalled. The table is printed in steps of 0.002 in; between its rows the one that asks
+    /// for more counts, and below its lowest number it says nothing.
     ///
     /// # Example
     /// ```
     /// use biteband_hardness::{Scale, indentation::{Indentation, Test}};
     /// let cone = Indentation::at(Test::rockwell(Scale::Hrc)?, 60.0)?;
     /// let needed: Vec<f64> = cone.thinnest().map(|(_, needed, _)| needed).collect();
-    /// assert!((needed[0] - 0.80).abs() < 1e-9);
+    /// assert!((needed[0] - 0.80).abs() < 1e-9); // ten depths
+    /// assert!((needed[1] - 0.762).abs() < 1e-9); // ASTM E18: 0.030 in serves 57 HRC and more
     /// # Ok::<(), biteband_hardness::indentation::Error>(())
     /// ```
     pub fn thinnest(&self) -> impl Iterator<Item = (Rule, f64, Cited)> + '_ {
-        thickness_rules(self.test).into_iter().flatten().filter_map(|(times, of, cited)| {
+        let rules = thickness_rules(self.test).into_iter().flatten();
+        let multiples = rules.filter_map(|(times, of, cited)| {
             let extent = match of {
                 Extent::Depth => self.depth,
                 Extent::Diagonal => self.size?,
             };
             Some((Rule::Thickness { times, of }, times * extent.get(), cited))
-        })
+        });
+        let printed = e18::thinnest(self.test.scale(), self.value);
+        let printed = printed.map(|needed| (Rule::ThicknessTable, needed, Cited::seen(ASTM_E18)));
+        multiples.chain(printed)
     }
 }

@@ -4,6 +4,7 @@ use super::brinell::{IndexRow, Material};
 use super::check::Cited;
 use super::machine::{Between, LimitKind, LimitRow};
 use super::round::RoundTable;
+use super::e18::Thinnest;
 use crate::axis::Scale;
 use crate::source::{Seen, SourceId};
 
@@ -12,6 +13,7 @@ pub(super) const ISO_6507_1: SourceId = SourceId(18);
 pub(super) const ISO_6508_1: SourceId = SourceId(19);
 pub(super) const ISO_4545_1: SourceId = SourceId(20);
 pub(super) const ASTM_E10: SourceId = SourceId(21);
+pub(super) const ASTM_E18: SourceId = SourceId(22);
 pub(super) const ASTM_E92: SourceId = SourceId(23);
 pub(super) const ISO_6508_2: SourceId = SourceId(26);
 pub(super) const JCGM_100: SourceId = SourceId(29);
@@ -96,4 +98,19 @@ pub(super) static BETWEEN: &[Between] = &[
     Between { scale: Scale::Hr30t, block: 22.0, mean: 18.33, within: 0.702, between: 0.901, cited: Cited { source: SourceId(22), seen: Seen::Seen } },
     Between { scale: Scale::Hr30t, block: 56.0, mean: 58.0, within: 0.476, between: 0.517, cited: Cited { source: SourceId(22), seen: Seen::Seen } },
     Between { scale: Scale::Hr30t, block: 79.0, mean: 81.0, within: 0.61, between: 0.851, cited: Cited { source: SourceId(22), seen: Seen::Seen } },
+];
+
+pub(super) static THINNEST: &[Thinnest] = &[
+    Thinnest { scale: Scale::Hr15n, first: 6, halves: &[184, 180, 176, 166, 152, 136, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0] },
+    Thinnest { scale: Scale::Hr30n, first: 12, halves: &[164, 157, 148, 132, 114, 94, 0, 0, 0, 0, 0, 0, 0, 0, 0] },
+    Thinnest { scale: Scale::Hr45n, first: 12, halves: &[154, 148, 144, 136, 126, 116, 102, 74, 40, 0, 0, 0, 0, 0, 0] },
+    Thinnest { scale: Scale::Hra, first: 16, halves: &[172, 168, 164, 158, 152, 142, 134, 120, 0, 0, 0, 0, 0] },
+    Thinnest { scale: Scale::Hrd, first: 20, halves: &[154, 150, 144, 136, 126, 116, 102, 86, 0, 0, 0] },
+    Thinnest { scale: Scale::Hrc, first: 22, halves: &[138, 134, 130, 124, 114, 104, 90, 74, 56, 40] },
+    Thinnest { scale: Scale::Hr15t, first: 10, halves: &[182, 172, 162, 150, 136, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0] },
+    Thinnest { scale: Scale::Hr30t, first: 14, halves: &[160, 144, 128, 110, 90, 68, 0, 0, 0, 0, 0, 0, 0, 0] },
+    Thinnest { scale: Scale::Hr45t, first: 16, halves: &[142, 124, 106, 86, 62, 36, 8, 0, 0, 0, 0, 0, 0] },
+    Thinnest { scale: Scale::Hrf, first: 24, halves: &[196, 182, 170, 154, 138, 0, 0, 0, 0] },
+    Thinnest { scale: Scale::Hrb, first: 24, halves: &[188, 174, 160, 142, 124, 104, 80, 56, 0] },
+    Thinnest { scale: Scale::Hrg, first: 24, halves: &[188, 174, 152, 136, 118, 100, 84, 62, 44] },
 ];

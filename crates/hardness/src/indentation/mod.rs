@@ -27,6 +27,7 @@
 
 mod brinell;
 mod check;
+mod e18;
 mod error;
 mod formula;
 #[rustfmt::skip]

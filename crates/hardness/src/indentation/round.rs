@@ -41,6 +41,8 @@ pub struct Correction {
     /// Whether ISO 6508-1 accepts a correction of this size: 3 points on C, A and D, 5 on B, F and G, 2
     /// on N and 5 on T scales.
     pub accepted: bool,
+    /// The largest that it accepts.
+    pub most: f64,
     /// How that limit was known.
     pub limit: Cited,
     /// Where the correction stands.
@@ -197,6 +199,7 @@ impl Rules {
             beyond_last: last.is_some_and(|last| self.diameter > *last),
             // A last bit of slack, or the sum of a printed reading and a printed limit could fail.
             accepted: flat - shown <= most + 1e-9,
+            most,
             limit,
             cited: self.table.map_or(recalled, |table| table.cited),
         }

@@ -60,8 +60,8 @@ fn usual_tests() -> impl Iterator<Item = Test> {
 /// `thickness` in mm: of the section, or of the hardened case.
 ///
 /// # Source
-/// The rule and the table named in each outcome. ASTM E18 also prints thinnest sections in a table of its
-/// own that is a little more lenient than ten depths (recalled): 0.032 in at 52 HRC, 0.034 in at 45 HRC.
+/// The rules and the table named in each outcome. For Rockwell both ten or fifteen depths and the table of
+/// ASTM E18 must be kept; the table asks for less on HRC and for more on HRA, N and T scales.
 #[must_use]
 pub fn valid_tests(thickness: Millimetres, hardness: Reading) -> Vec<Fitting> {
     let part = Part { thickness: Some(thickness), ..Part::default() };
