@@ -1,7 +1,7 @@
 //! The bars on top and at the bottom.
 
 use biteband_bench::state::{Action, Page};
-use biteband_bench::words::{Phrase, Ui};
+use biteband_bench::words::{Mark, Phrase, Ui};
 use yew::prelude::*;
 
 use super::chips::press;
@@ -30,7 +30,11 @@ pub(crate) fn top_bar(page: Page, dispatch: &Dispatch) -> Html {
 
 /// The rooms of Convert.
 pub(crate) fn tabs(shown: Page) -> Html {
-    let rooms = [(Page::Convert, Ui::TabConvert), (Page::Paper, Ui::TabPaper)];
+    let rooms = [
+        (Page::Convert, Ui::TabConvert),
+        (Page::Mark, Ui::Mark(Mark::Tab)),
+        (Page::Paper, Ui::Paper),
+    ];
     html! {
         <nav class="tabs unsheet" aria-label={LANGUAGE.say(Phrase::Convert)}>
             { for rooms.into_iter().map(|(page, title)| html! {
@@ -54,7 +58,8 @@ pub(crate) fn bottom_bar(shown: Page) -> Html {
         <nav class="foot" aria-label={label(Ui::Pages)}>
             { for places.into_iter().map(|(page, phrase, icon)| {
                 // Marks and paper are rooms of Convert.
-                let here = shown == page || (page == Page::Convert && shown == Page::Paper);
+                let here = shown == page
+                    || (page == Page::Convert && matches!(shown, Page::Mark | Page::Paper));
                 html! {
                     <a href={page.hash()} class={classes!(here.then_some("on"))}
                         aria-current={here.then_some("page")}>

@@ -3,6 +3,7 @@
 //! [`reduce`](reduce::reduce) is pure: the same state and action give the same new state. Everything
 //! in [`Saved`] is stored on every change; [`Session`] lives only while the page is open.
 
+mod mark;
 mod reduce;
 mod saved;
 
@@ -12,6 +13,7 @@ use serde::{Deserialize, Serialize};
 use crate::answer::{ConditionsInput, ProofInput, StrokeInput};
 use crate::format::Units;
 
+pub use mark::{MarkField, MarkKind, MarkState, RoundShape};
 pub use reduce::{list_of_grades, number, reduce, text};
 pub use saved::{
     Damage, Document, Found, JsonText, SCHEMA, Step, Version, document, migrate, read,
@@ -26,6 +28,8 @@ pub enum Page {
     FileTest,
     /// From scale to scale.
     Convert,
+    /// From a mark to its number.
+    Mark,
     /// Sheets for the wall.
     Paper,
     /// Sources, limits, settings.
@@ -39,6 +43,7 @@ impl Page {
         match self {
             Self::FileTest => "#file-test",
             Self::Convert => "#convert",
+            Self::Mark => "#mark",
             Self::Paper => "#paper",
             Self::About => "#about",
         }
@@ -47,7 +52,7 @@ impl Page {
     /// Finds a page by the part of the address behind `#`.
     #[must_use]
     pub fn from_hash(hash: &str) -> Option<Self> {
-        let all = [Self::FileTest, Self::Convert, Self::Paper, Self::About];
+        let all = [Self::FileTest, Self::Convert, Self::Mark, Self::Paper, Self::About];
         all.into_iter().find(|page| page.hash() == hash)
     }
 }
@@ -243,6 +248,8 @@ pub struct Saved {
     pub file_test: FileTestState,
     /// The conversion.
     pub convert: ConvertState,
+    /// The mark.
+    pub mark: MarkState,
     /// The sheet to print.
     pub paper: PaperState,
 }
@@ -266,6 +273,8 @@ pub enum Field {
     PriorSd,
     /// Ends of the scale on paper.
     PaperSpan,
+    /// Something about a mark.
+    Mark(MarkField),
 }
 
 impl Field {
@@ -293,6 +302,7 @@ impl Field {
             Self::PriorMean => "prior-mean",
             Self::PriorSd => "prior-sd",
             Self::PaperSpan => "paper-span",
+            Self::Mark(field) => field.key(),
         }
     }
 
@@ -306,6 +316,24 @@ impl Field {
                 &[Type("4"), Type("5"), Type("6"), Type("-")],
                 &[Type("1"), Type("2"), Type("3"), Type("±")],
                 &[Type("."), Type("0"), Type(","), Type("/")],
+            ],
+            Self::Mark(MarkField::Force) => &[
+                &[Type("7"), Type("8"), Type("9"), Erase],
+                &[Type("4"), Type("5"), Type("6"), Type(" kgf")],
+                &[Type("1"), Type("2"), Type("3"), Type(" N")],
+                &[Type("0"), Type("."), Type(",")],
+            ],
+            Self::Mark(MarkField::Readings) => &[
+                &[Type("7"), Type("8"), Type("9"), Erase],
+                &[Type("4"), Type("5"), Type("6"), Type(".")],
+                &[Type("1"), Type("2"), Type("3"), Type(",")],
+                &[Type("0"), Type("; ")],
+            ],
+            Self::Mark(_) => &[
+                &[Type("7"), Type("8"), Type("9"), Erase],
+                &[Type("4"), Type("5"), Type("6"), Type(" mm")],
+                &[Type("1"), Type("2"), Type("3"), Type(" in")],
+                &[Type("0"), Type("."), Type(","), Type("/"), Type("-")],
             ],
             Self::Grades => &[
                 &[Type("7"), Type("8"), Type("9"), Erase],
@@ -450,6 +478,14 @@ pub enum Action {
         /// Quarters of the width to harder numbers.
         pan: i8,
     },
+    /// Kind of the mark.
+    MarkKind(MarkKind),
+    /// Rockwell scale of the mark.
+    MarkScale(&'static str),
+    /// Where on a round part the mark stands.
+    MarkShape(RoundShape),
+    /// One diagonal along the axis.
+    MarkAlong(bool),
     /// Which sheet to print.
     PaperKind(SheetKind),
     /// US Letter instead of A4.

@@ -110,6 +110,10 @@ pub fn reduce(app: &App, action: Action) -> App {
             convert.pan = convert.pan.saturating_add(pan).clamp(-40, 40);
         }
         Action::ConvertTable(table) => next.saved.convert.table = table.map(str::to_owned),
+        Action::MarkKind(kind) => next.saved.mark.choose(kind),
+        Action::MarkScale(scale) => scale.clone_into(&mut next.saved.mark.scale),
+        Action::MarkShape(shape) => next.saved.mark.shape = shape,
+        Action::MarkAlong(along) => next.saved.mark.along_axis = along,
         Action::PaperKind(kind) => next.saved.paper.kind = kind,
         Action::PaperLetter(letter) => next.saved.paper.letter = letter,
         Action::Loaded(saved) => next.saved = *saved,
@@ -145,6 +149,7 @@ pub fn text(app: &App, field: Field) -> &str {
         Field::PriorMean => &test.prior_mean_text,
         Field::PriorSd => &test.prior_sd_text,
         Field::PaperSpan => &app.saved.paper.span_text,
+        Field::Mark(field) => app.saved.mark.text(field),
     }
 }
 
@@ -169,6 +174,7 @@ fn edit(app: &mut App, field: Field, text: String) {
         Field::PriorMean => test.prior_mean_text = text,
         Field::PriorSd => test.prior_sd_text = text,
         Field::PaperSpan => app.saved.paper.span_text = text,
+        Field::Mark(field) => app.saved.mark.edit(field, text),
     }
 }
 

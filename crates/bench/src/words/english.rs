@@ -7,7 +7,7 @@ use biteband_hardness::designation::{self, Remark};
 use biteband_hardness::{Axis, Material, Scale, TableId};
 use biteband_quantity::Shown;
 
-use super::{Phrase, Ui, materials};
+use super::{Phrase, Ui, mark_english, materials};
 
 type Words = Cow<'static, str>;
 
@@ -428,6 +428,7 @@ const fn cause_words(cause: Cause) -> &'static str {
 #[expect(clippy::too_many_lines, reason = "one line for each label is the point of the list")]
 const fn ui_words(ui: Ui) -> &'static str {
     match ui {
+        Ui::Mark(mark) => mark_english::say(mark),
         Ui::Brand => "Biteband",
         Ui::NoPart => "No part chosen",
         Ui::QuickLookUp => "Quick look-up",
@@ -508,7 +509,6 @@ const fn ui_words(ui: Ui) -> &'static str {
         Ui::ZoomReset => "Back to the number",
         Ui::SideBySide => "All tables side by side",
         Ui::TabConvert => "A number",
-        Ui::TabPaper => "On paper",
         Ui::Paper => "On paper",
         Ui::PaperWhat => "Sheet",
         Ui::PaperStrip => "strip of scales",

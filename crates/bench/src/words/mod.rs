@@ -6,6 +6,8 @@
 mod english;
 mod indent;
 mod indent_english;
+mod mark;
+mod mark_english;
 mod materials;
 mod print;
 mod print_english;
@@ -17,6 +19,7 @@ use biteband_hardness::designation::Remark;
 use biteband_hardness::{Axis, Material, TableId, designation};
 
 pub use indent::{Indent, IndentRefusal};
+pub use mark::Mark;
 pub use print::{Print, Unprintable};
 
 /// A language of the tool.
@@ -344,6 +347,7 @@ pub enum Phrase<'a> {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[expect(missing_docs, reason = "a label is documented by its words in each language")]
 pub enum Ui {
+    Mark(Mark),
     Brand,
     NoPart,
     QuickLookUp,
@@ -418,7 +422,6 @@ pub enum Ui {
     ZoomReset,
     SideBySide,
     TabConvert,
-    TabPaper,
     Paper,
     PaperWhat,
     PaperStrip,
