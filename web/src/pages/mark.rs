@@ -77,12 +77,12 @@ fn drawing(kind: MarkKind, what: Mark) -> Html {
         MarkKind::Vickers => (
             "M100 12 L148 60 L100 108 L52 60 Z",
             "M52 60 H148 M100 12 V108",
-            &[("112", "54", "d1"), ("104", "34", "d2")],
+            &[("62", "54", "d1"), ("104", "44", "d2")],
         ),
         MarkKind::Brinell => (
             "M54 60 a46 46 0 1 0 92 0 a46 46 0 1 0 -92 0 Z",
             "M54 60 H146 M100 14 V106",
-            &[("112", "54", "d1"), ("104", "34", "d2")],
+            &[("62", "54", "d1"), ("104", "44", "d2")],
         ),
         MarkKind::Knoop => (
             "M14 60 L100 48 L186 60 L100 72 Z",
@@ -113,6 +113,7 @@ fn verdict(answer: &IndentAnswer) -> Html {
             <p class="num">{ &answer.shown }</p>
             <p class="say">{ &answer.designation }</p>
             <p class="met">{ &answer.verdict }</p>
+            { for answer.limits.iter().filter(|limit| !limit.holds).map(|limit| html! { <p>{ "✗ " }{ &limit.text }</p> }) }
             { for answer.correction.iter().map(|found| html! { <p>{ &found.text }</p> }) }
             { for answer.series.iter().filter(|found| !found.text.is_empty()).map(|found| html! {
                 <>
@@ -128,11 +129,8 @@ fn rest(answer: &IndentAnswer) -> Html {
     let texts = |list: Vec<&String>| -> Html {
         list.into_iter().map(|text| html! { <p>{ text }</p> }).collect()
     };
-    let rules = answer.limits.iter().map(|limit| {
-        let sign = if limit.holds { "✓ " } else { "✗ " };
-        html! { <p>{ sign }{ &limit.text }</p> }
-    });
-    let rules: Html = rules.collect();
+    let kept = answer.limits.iter().filter(|limit| limit.holds);
+    let rules: Html = kept.map(|limit| html! { <p>{ "✓ " }{ &limit.text }</p> }).collect();
     let thinnest = texts(answer.thinnest.iter().map(|found| &found.text).collect());
     let machine = texts(answer.machine.limits.iter().map(|limit| &limit.text).collect());
     html! {
