@@ -2,12 +2,15 @@
 //!
 //! Field names are stable; numbers are unrounded. The page makes its screens from the same answers.
 
+mod clashes;
 mod convert;
 mod file_question;
 mod file_scales;
 mod file_test;
+mod readings;
 mod source;
 
+pub use clashes::ClashAnswer;
 pub use convert::{
     ConvertAnswer, ConvertInput, ConvertQuestion, Converted, Measured, Note, Other, choose,
     convert, default_targets, parse_axis, parse_table,
@@ -22,4 +25,6 @@ pub use file_test::{
     BandAnswer, CauseAnswer, ContradictionAnswer, FileAnswer, FileOutcome, FileRefused, NextAnswer,
     TargetAnswer, assess,
 };
+pub(crate) use readings::{DEFAULT_INSTRUMENT, INSTRUMENTS};
+pub use readings::{ReadingAnswer, ReadingInput, parse_reading, read_reading};
 pub use source::{SourceAnswer, TableAnswer, TableListing, TableRow, sources, table, tables};

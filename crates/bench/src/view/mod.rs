@@ -5,6 +5,7 @@
 mod about;
 mod convert;
 mod file_test;
+mod reading;
 mod ridge;
 mod scales;
 

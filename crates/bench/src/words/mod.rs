@@ -7,6 +7,8 @@ mod english;
 mod materials;
 mod print;
 mod print_english;
+mod reading;
+mod reading_english;
 
 use std::borrow::Cow;
 
@@ -15,6 +17,7 @@ use biteband_hardness::designation::Remark;
 use biteband_hardness::{Axis, Material, TableId, designation};
 
 pub use print::{Print, Unprintable};
+pub use reading::{Gauge, Unreadable};
 
 /// A language of the tool.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -392,6 +395,11 @@ pub enum Ui {
     PriorOn,
     PriorMean,
     PriorSd,
+    ReadingTitle,
+    ReadingInstrument,
+    ReadingField,
+    ReadingHint,
+    ReadingAdd,
     Why,
     WhyModel,
     NextTitle,
