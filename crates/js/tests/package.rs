@@ -5,7 +5,8 @@
 use std::collections::BTreeSet;
 
 use biteband_bench::answer::{
-    ConvertQuestion, FileQuestion, assess, convert, parse_strokes, sources, table, tables,
+    ConvertQuestion, FileQuestion, assess, convert, parse_reading, parse_strokes, sources, table,
+    tables,
 };
 use biteband_bench::words::Language;
 use serde::Serialize;
@@ -84,6 +85,13 @@ fn file_types_have_the_fields_of_the_answers() {
     same_fields(&refused, "FileRefused");
     same_fields(&refused["refused"], "Refusal");
     same_fields(&refused["contradictions"][0], "Contradiction");
+    let reading = parse_reading(ENGLISH, "comparison: 640 HV; 600 HV; 600 HV").unwrap();
+    same_fields(&plain(&reading), "ReadingInput");
+    let read = FileQuestion { readings: vec![reading], ..ask("40:b 45:b") };
+    let clash = plain(&assess(ENGLISH, &read).unwrap());
+    same_fields(&clash, "FileRefused");
+    same_fields(&clash["readings"][0], "ReadingAnswer");
+    same_fields(&clash["clashes"][0], "Clash");
 }
 
 #[test]

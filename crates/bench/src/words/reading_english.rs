@@ -14,7 +14,7 @@ pub(super) fn say(phrase: Gauge<'_>) -> Words {
         G::Instrument(instrument) => name(instrument).into(),
         G::Line { written, instrument, hrc, half, assumed } => {
             let kind = if assumed { "assumed" } else { "yours" };
-            let becomes = if hrc.is_empty() { String::new() } else { format!("{hrc} HRC ") };
+            let becomes = if hrc.is_empty() { String::new() } else { format!("{hrc} ") };
             format!("{written}, {}: {becomes}±{half} HRC, {kind}", name(instrument)).into()
         }
         G::ByReadings => "By the readings alone".into(),
