@@ -115,7 +115,7 @@ fn question_types_have_the_fields_of_the_questions() {
             "FileQuestion",
             serde_json::json!({
                 "set": [], "tolerance": null, "hand": null, "yesNo": true, "strokes": [], "proved": [],
-                "conditions": {}, "prior": null, "target": null, "units": "metric",
+                "conditions": {}, "prior": null, "target": null, "readings": [], "units": "metric",
             }),
         ),
     ] {
@@ -129,10 +129,12 @@ fn question_types_have_the_fields_of_the_questions() {
     let nested = serde_json::json!({
         "strokes": [{ "file": 50, "outcome": "bites", "spot": 2 }],
         "proved": [{ "file": 50, "known": 48, "outcome": "bites" }],
+        "readings": [{ "instrument": "comparison", "text": "53 HRC", "known": "50 HRC", "onKnown": "49 HRC" }],
         "conditions": { "skinGround": true, "edge": true, "finishDiffers": true, "carbideRich": true },
     });
     same_fields(&nested["strokes"][0], "Stroke");
     same_fields(&nested["proved"][0], "Proof");
+    same_fields(&nested["readings"][0], "ReadingInput");
     same_fields(&nested["conditions"], "Conditions");
     serde_json::from_value::<FileQuestion>(nested).unwrap();
 }

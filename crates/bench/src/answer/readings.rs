@@ -62,6 +62,8 @@ const HRC: Axis = Axis::Hardness(Scale::Hrc);
 const K95: f64 = 1.959_963_984_540_054;
 /// The least scatter of a reading that is believed, HRC.
 const LEAST_RANDOM: f64 = 0.1;
+/// Where Rockwell scales end.
+const HIGHEST_ROCKWELL: f64 = 100.0;
 /// Standard uncertainty of a known piece where none is written, HRC: that of a tester which is checked weekly; assumed.
 const KNOWN_SD: f64 = 0.5;
 /// Below this force a Vickers test counts as light, kgf (ISO 6507-1, recalled: low-force Vickers is below HV5).
@@ -260,9 +262,6 @@ fn series(language: Language, text: &str, scale: Option<Axis>) -> Result<Series,
         let what = Unreadable::Uncertainty { given: &format::shortened(behind) };
         return Err(refuse(language, "bench.unreadable_uncertainty", text, what));
     }
-    for &value in &values {
-        Reading::new(axis, value).map_err(|error| Refusal::of_hardness(language, &error))?;
-    }
     Ok(Series { values, axis, written, given })
 }
 
@@ -276,6 +275,9 @@ struct InHrc {
 }
 
 fn in_hrc(language: Language, series: &Series, table: Option<TableId>) -> Result<InHrc, Refusal> {
+    for &value in &series.values {
+        Reading::new(series.axis, value).map_err(|error| Refusal::of_hardness(language, &error))?;
+    }
     if series.axis == HRC {
         return Ok(InHrc { values: series.values.clone(), slope: 1.0, conversion: None });
     }
@@ -371,7 +373,12 @@ fn one(
     let text = input.text.as_str();
     let wrong = |error| Refusal::of_evidence(language, &error);
     let named = instrument(language, input.instrument.as_deref().unwrap_or_default())?;
-    let part = series(language, text, named.map(usual_scale))?;
+    let mut part = series(language, text, named.map(usual_scale))?;
+    // A bare number of a rebound tester that no Rockwell scale has is its own, which no table has.
+    let beyond = part.values.iter().any(|&value| value > HIGHEST_ROCKWELL);
+    if named == Some(Instrument::Leeb) && part.written.is_none() && beyond {
+        part.axis = Axis::Hardness(Scale::Leeb);
+    }
     let instrument = chosen(language, named, &part, text)?;
     let own = in_hrc(language, &part, None)?;
     let first = part.values.first().copied().unwrap_or_default();
@@ -605,6 +612,8 @@ mod tests {
             ("ultrasonic", "52 HRC", "bench.reading_in_other_scale"),
             ("hammer", "52 HRC", "bench.unknown_instrument"),
             ("portable-leeb", "780 HLD", "hardness.no_table"),
+            ("portable-leeb", "780", "hardness.no_table"),
+            ("", "780 HRC", "hardness.outside_scale"),
             ("", "120 HBW", "hardness.outside_tables"),
         ] {
             assert_eq!(refused(instrument, text).code, code, "{instrument} {text}");
