@@ -8,6 +8,7 @@ mod file_question;
 mod file_scales;
 mod file_test;
 mod readings;
+mod series;
 mod source;
 
 pub use clashes::ClashAnswer;
