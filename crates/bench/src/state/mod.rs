@@ -10,7 +10,7 @@ mod saved;
 use biteband_hardness::Material;
 use serde::{Deserialize, Serialize};
 
-use crate::answer::{ConditionsInput, ProofInput, StrokeInput};
+use crate::answer::{ConditionsInput, DEFAULT_INSTRUMENT, ProofInput, ReadingInput, StrokeInput};
 use crate::format::Units;
 
 pub use mark::{MarkField, MarkKind, MarkState, RoundShape};
@@ -108,7 +108,7 @@ pub struct Settings {
     pub units: Units,
 }
 
-/// Strokes and proofs at one moment, for undo.
+/// Strokes, proofs and readings at one moment, for undo.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
 pub struct Strokes {
@@ -116,6 +116,8 @@ pub struct Strokes {
     pub strokes: Vec<StrokeInput>,
     /// Strokes on known pieces.
     pub proofs: Vec<ProofInput>,
+    /// Readings of instruments.
+    pub readings: Vec<ReadingInput>,
     /// The spot that the next stroke is counted to, from 1.
     pub spot: u8,
 }
@@ -150,6 +152,10 @@ pub struct FileTestState {
     pub prior_mean_text: String,
     /// Its standard deviation as typed.
     pub prior_sd_text: String,
+    /// Stable name of the instrument to read with next.
+    pub instrument: String,
+    /// Its readings as typed so far.
+    pub reading_text: String,
 }
 
 impl Default for FileTestState {
@@ -168,6 +174,8 @@ impl Default for FileTestState {
             prior_on: false,
             prior_mean_text: String::new(),
             prior_sd_text: "2".to_owned(),
+            instrument: DEFAULT_INSTRUMENT.to_owned(),
+            reading_text: String::new(),
         }
     }
 }
@@ -275,11 +283,13 @@ pub enum Field {
     PaperSpan,
     /// Something about a mark.
     Mark(MarkField),
+    /// Readings of an instrument.
+    Reading,
 }
 
 impl Field {
     /// All of them.
-    pub const ALL: [Self; 8] = [
+    pub const ALL: [Self; 9] = [
         Self::Convert,
         Self::Target,
         Self::Grades,
@@ -288,6 +298,7 @@ impl Field {
         Self::PriorMean,
         Self::PriorSd,
         Self::PaperSpan,
+        Self::Reading,
     ];
 
     /// Stable name for element ids.
@@ -303,6 +314,7 @@ impl Field {
             Self::PriorSd => "prior-sd",
             Self::PaperSpan => "paper-span",
             Self::Mark(field) => field.key(),
+            Self::Reading => "reading",
         }
     }
 
@@ -334,6 +346,12 @@ impl Field {
                 &[Type("4"), Type("5"), Type("6"), Type(" mm")],
                 &[Type("1"), Type("2"), Type("3"), Type(" in")],
                 &[Type("0"), Type("."), Type(","), Type("/"), Type("-")],
+            ],
+            Self::Reading => &[
+                &[Type("7"), Type("8"), Type("9"), Erase],
+                &[Type("4"), Type("5"), Type("6"), Type(" ")],
+                &[Type("1"), Type("2"), Type("3"), Type("±")],
+                &[Type("."), Type("0"), Type(","), Type(";")],
             ],
             Self::Grades => &[
                 &[Type("7"), Type("8"), Type("9"), Erase],
@@ -423,9 +441,9 @@ pub enum Action {
         /// `bites`, `slight` or `skates`.
         outcome: &'static str,
     },
-    /// Takes the last stroke, proof or clearing back.
+    /// Takes the last stroke, proof, reading or clearing back.
     Undo,
-    /// Clears strokes and proofs.
+    /// Clears strokes, proofs and readings.
     StartAgain,
     /// The next strokes are on this spot.
     PickSpot(u8),
@@ -451,6 +469,12 @@ pub enum Action {
     Prove(&'static str),
     /// Takes a proof away.
     RemoveProof(usize),
+    /// The instrument to read with next, by its stable name.
+    SetInstrument(&'static str),
+    /// Takes the typed readings in, if they can be read.
+    AddReading,
+    /// Takes readings away.
+    RemoveReading(usize),
     /// Counts the expectation in or not.
     SetPrior(bool),
     /// The scale of a bare number.

@@ -7,6 +7,7 @@ mod convert;
 mod file_test;
 mod mark;
 mod paper;
+mod reading;
 mod ridge;
 mod scales;
 

@@ -484,6 +484,11 @@ const fn ui_words(ui: Ui) -> &'static str {
         Ui::PriorOn => "Count it in",
         Ui::PriorMean => "Expected, HRC",
         Ui::PriorSd => "Give or take, HRC",
+        Ui::ReadingTitle => "Instrument readings",
+        Ui::ReadingInstrument => "Instrument",
+        Ui::ReadingField => "Reading",
+        Ui::ReadingHint => "52 53, 640 HV10, 288 HBW ±8; against a known piece: 53; 50 HRC; 47",
+        Ui::ReadingAdd => "Add the reading",
         Ui::Why => "Why",
         Ui::WhyModel => {
             "Each file has its own small error, your hand has one for the session, each spot has one. They do not average out, so three strokes of one file are worth less than three files. The widths are anchored to SAE J864, which has a proved file bite two points below its number and skate two points above; how the width splits between file, hand and spot is assumed, because nobody has published it."

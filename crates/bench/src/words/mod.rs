@@ -11,6 +11,8 @@ mod mark_english;
 mod materials;
 mod print;
 mod print_english;
+mod reading;
+mod reading_english;
 
 use std::borrow::Cow;
 
@@ -21,6 +23,7 @@ use biteband_hardness::{Axis, Material, TableId, designation};
 pub use indent::{Indent, IndentRefusal};
 pub use mark::Mark;
 pub use print::{Print, Unprintable};
+pub use reading::{Gauge, Unreadable};
 
 /// A language of the tool.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -399,6 +402,11 @@ pub enum Ui {
     PriorOn,
     PriorMean,
     PriorSd,
+    ReadingTitle,
+    ReadingInstrument,
+    ReadingField,
+    ReadingHint,
+    ReadingAdd,
     Why,
     WhyModel,
     NextTitle,

@@ -112,6 +112,7 @@ fn every_field_of_the_json_is_described() {
         &["convert", "15 HRC"],
         &["file", "--bites", "55", "--skates", "50", "--target", "50-54 HRC"],
         &["file", "--bites", "45", "--skates", "50"],
+        &["file", "--bites", "40,45", "--reading", "ultrasonic: 640 HV"],
         &["table", "astm-e140-t1"],
         &["table", "--list"],
         &["source", "astm-e140"],
