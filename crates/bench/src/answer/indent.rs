@@ -5,6 +5,7 @@ use super::indent_answer::{
     MachineLimitAnswer, MarkAnswer, OutlierAnswer, SeriesAnswer, ThinnestAnswer,
 };
 use super::indent_question::{Asked, IndentQuestion, Round, read};
+use super::source::standard;
 use crate::format::{self, Units};
 use crate::measure::INCH;
 use crate::refusal::Refusal;
@@ -204,8 +205,8 @@ impl Speech {
         let limits = machine_limits(self.scale, value);
         let limits = limits.iter().filter_map(|limit| {
             let amount = with_scale(self.scale, limit.amount);
-            let (amount, standard) = (amount.as_str(), limit.cited.source.get()?.title());
-            let standard = standard.split_once(',').map_or(standard, |(number, _)| number);
+            let name = standard(limit.cited.source.get()?);
+            let (amount, standard) = (amount.as_str(), name.as_str());
             let (kind, phrase) = match limit.kind {
                 LimitKind::Error => ("error", Indent::MachineError { amount, standard }),
                 LimitKind::Repeatability => {
@@ -474,7 +475,7 @@ fn notes(
     let value = answer.corrected.unwrap_or(answer.value);
     let near_top = match asked.made.test.scale() {
         Scale::Hrb => value >= 95.0,
-        Scale::Hbw => (210.0..=250.0).contains(&value),
+        Scale::Hbw => converts(asked.made.test) && (210.0..=250.0).contains(&value),
         _ => false,
     };
     if near_top {

@@ -31,4 +31,5 @@ pub use indent_answer::{
     MachineLimitAnswer, MarkAnswer, OutlierAnswer, SeriesAnswer, ThinnestAnswer,
 };
 pub use indent_question::{IndentQuestion, parse_readings};
+pub(crate) use source::standard;
 pub use source::{SourceAnswer, TableAnswer, TableListing, TableRow, sources, table, tables};
