@@ -15,8 +15,7 @@ fn near(value: &Value, wanted: f64, give: f64) -> bool {
 /// The first number in a text, behind a mark.
 fn after(text: &str, mark: &str) -> Option<String> {
     let rest = text.split_once(mark)?.1.trim_start();
-    let end = rest.find(|c: char| !c.is_ascii_digit() && c != '.').unwrap_or(rest.len());
-    Some(rest[..end].to_owned())
+    Some(rest.chars().take_while(|c| c.is_ascii_digit() || *c == '.').collect())
 }
 
 #[test]
