@@ -29,6 +29,7 @@ fn refused(question: &IndentQuestion) -> Refusal {
     indent(ENGLISH, question).unwrap_err()
 }
 
+#[expect(clippy::unnecessary_wraps, reason = "the fields of a question may be left out")]
 fn text(text: &str) -> Option<String> {
     Some(text.to_owned())
 }
