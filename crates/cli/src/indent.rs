@@ -5,7 +5,7 @@ use std::io;
 use biteband_bench::Refusal;
 use biteband_bench::answer::{IndentAnswer, IndentQuestion, indent, parse_readings};
 use biteband_bench::format::Units;
-use biteband_bench::words::{IndentRefusal, Language};
+use biteband_bench::words::{IndentRefusal, Language, Phrase};
 use biteband_hardness::decimal;
 use biteband_hardness::indentation::Error;
 
@@ -117,6 +117,12 @@ fn print(output: &mut Output, answer: &IndentAnswer) -> io::Result<()> {
         for found in &answer.converted {
             let half = biteband_bench::format::outward_high(found.half_width);
             output.line(&format!("  {:<12} ± {half:<4} {}", found.shown, found.table))?;
+            let has = |flag| found.flags.contains(&flag);
+            let (parenthesised, recalled) = (has("parenthesised"), has("recalled"));
+            let notes = language.say(Phrase::TableNotes { parenthesised, recalled });
+            if !notes.is_empty() {
+                output.text(6, &notes)?;
+            }
         }
     }
     if !answer.machine.limits.is_empty() {

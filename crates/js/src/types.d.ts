@@ -412,6 +412,7 @@ export interface ConvertedIndent {
   value: number;
   half_width: number;
   table: string;
+  flags: ("parenthesised" | "recalled")[];
   shown: string;
 }
 

@@ -1,5 +1,6 @@
 //! Hardness from an indentation: the number, what roundness does to it, and whether the test is valid.
 
+use super::convert::flags;
 use super::indent_answer::{
     BetterAnswer, ConvertedAnswer, CorrectionAnswer, IndentAnswer, LimitAnswer, MachineAnswer,
     MachineLimitAnswer, MarkAnswer, OutlierAnswer, SeriesAnswer, ThinnestAnswer,
@@ -10,6 +11,7 @@ use crate::format::{self, Units};
 use crate::measure::INCH;
 use crate::refusal::Refusal;
 use crate::words::{Indent, Language, Phrase};
+use biteband_hardness::designation::Remark;
 use biteband_hardness::indentation::{
     Check, Cited, Indentation, Instrument, LimitKind, Material, Rule, Series, Test,
     default_standard_uncertainty, fitting, index, indices, machine_limits, valid_tests,
@@ -334,6 +336,7 @@ fn converted(test: Test, value: f64) -> Vec<ConvertedAnswer> {
             value: found.at.value,
             half_width: found.width.half,
             table: found.table.get()?.key(),
+            flags: flags(&[&found]),
             shown: format::converted_with_unit(to, found.at.value),
         })
     };
@@ -363,6 +366,11 @@ pub fn indent(language: Language, question: &IndentQuestion) -> Result<IndentAns
     let asked = read(language, question)?;
     let Asked { made, series, round, material, .. } = &asked;
     let (test, scale) = (made.test, made.test.scale());
+    // Vickers and Knoop have no ends of their own that a rule could name.
+    if matches!(test, Test::Vickers { .. } | Test::Knoop { .. }) {
+        let _: Reading = Reading::new(Axis::Hardness(scale), made.value)
+            .map_err(|error| Refusal::of_hardness(language, &error))?;
+    }
     let speech = Speech { language, units: question.units, scale };
     let corrected = round.as_ref().map(|round| match round {
         Round::Rockwell(found) => found.flat,
@@ -486,7 +494,12 @@ fn notes(
     } else if !converts(asked.made.test) {
         notes.push(Indent::OtherIndex);
     }
-    notes.into_iter().map(|note| speech.say(note)).collect()
+    let mut notes: Vec<String> = notes.into_iter().map(|note| speech.say(note)).collect();
+    if asked.made.test.scale() == Scale::Hrc && value < 20.0 {
+        let below = Phrase::Remark(Remark::BelowVerifiedRockwellC);
+        notes.push(speech.language.say(below).into_owned());
+    }
+    notes
 }
 
 fn sources(answer: &IndentAnswer, defined: Cited) -> Vec<&'static str> {

@@ -133,6 +133,7 @@ fn what_cannot_be_answered_says_why_and_what_instead() {
         (&["vickers", "--force", "30kgf", "--d1", "0.3"], 2, "bench.unreadable_unit"),
         (&["vickers", "--force", "heavy", "--d1", "0.3mm"], 2, "bench.unreadable_force"),
         (&["vickers", "--force", "30kgf", "--d1", "-0.3mm"], 2, "bench.unreadable_length"),
+        (&["vickers", "--force", "30kgf", "--d1", "15in"], 1, "hardness.outside_scale"),
         (&["vickers", "--force", "30kgf", "--d1", "0mm"], 1, "quantity.out_of_bounds"),
         (
             &["vickers", "--force", "30kgf", "--d1", "0.3mm", "--d2", "0.012in"],
