@@ -2,10 +2,11 @@
 
 use biteband_bench::Refusal;
 use biteband_bench::answer::{
-    ConvertQuestion, FileOutcome, FileQuestion, ReadingInput, StrokeInput, assess, convert,
-    parse_prior, parse_proofs, parse_reading, parse_strokes, parse_target, read_reading, sources,
-    table,
+    ConvertQuestion, FileOutcome, FileQuestion, IndentQuestion, ReadingInput, StrokeInput, assess,
+    convert, indent, parse_prior, parse_proofs, parse_reading, parse_readings, parse_strokes,
+    parse_target, read_reading, sources, table,
 };
+use biteband_bench::measure;
 use biteband_bench::state::list_of_grades;
 use biteband_bench::words::Language;
 use proptest::prelude::*;
@@ -83,6 +84,9 @@ proptest! {
         if let Err(refusal) = parse_target(ENGLISH, &text) { says_something(&refusal)?; }
         if let Err(refusal) = table(ENGLISH, &text) { says_something(&refusal)?; }
         if let Err(refusal) = sources(ENGLISH, Some(&text)) { says_something(&refusal)?; }
+        if let Err(refusal) = parse_readings(ENGLISH, &text) { says_something(&refusal)?; }
+        if let Err(refusal) = measure::length(ENGLISH, &text) { says_something(&refusal)?; }
+        if let Err(refusal) = measure::force(ENGLISH, &text) { says_something(&refusal)?; }
         if let Some(grades) = list_of_grades(&text) { prop_assert!(!grades.is_empty()); }
     }
 }
@@ -126,5 +130,109 @@ proptest! {
             Ok(FileOutcome::Refused(refused)) => says_something(&refused.refused)?,
             Err(refusal) => says_something(&refusal)?,
         }
+    }
+}
+
+/// A length, a force or a name that is mostly right.
+fn field() -> impl Strategy<Value = Option<String>> {
+    let length = "-?[0-9]{0,5}([.,/-][0-9]{1,4})?(/[0-9]{1,2})? ?(mm|um|in|\"|cm|)";
+    let force = "[0-9]{1,4}([.,][0-9]{1,3})? ?(kgf|N|kN|gf|)";
+    let name =
+        "vickers|brinell|knoop|rockwell|HRC|HRB|HR30N|HR15T|HRF|HRE|HV|Rm|steel|cast-iron|lead-tin";
+    prop_oneof![
+        Just(None),
+        length.prop_map(Some),
+        force.prop_map(Some),
+        name.prop_map(Some),
+        text().prop_map(Some)
+    ]
+}
+
+/// A length that is right, of any size a mark or a part may have.
+fn right() -> impl Strategy<Value = String> {
+    prop_oneof!["0[.][0-9]{1,4}mm", "[1-9][0-9]?([.][0-9])?mm", "0[.]0[0-9]{1,3}in"]
+}
+
+fn answers_or_says(question: &IndentQuestion) -> Result<(), TestCaseError> {
+    match indent(ENGLISH, question) {
+        Ok(answer) => {
+            prop_assert!(answer.value.is_finite() && answer.corrected.is_none_or(f64::is_finite));
+            prop_assert!(!answer.designation.is_empty() && !answer.verdict.is_empty());
+            prop_assert_eq!(answer.valid, answer.limits.iter().all(|limit| limit.holds));
+            prop_assert!(
+                answer
+                    .limits
+                    .iter()
+                    .all(|limit| !limit.text.is_empty() && !limit.source.is_empty())
+            );
+            prop_assert!(answer.better.is_empty() || !answer.valid);
+        }
+        Err(refusal) => says_something(&refusal)?,
+    }
+    Ok(())
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 800, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn any_indent_question_is_answered_or_refused(
+        kind in text(),
+        named in "vickers|brinell|knoop|rockwell",
+        fields in proptest::collection::vec(field(), 10),
+        sizes in proptest::collection::vec(text(), 0..3),
+        value in proptest::option::of(number()),
+        readings in proptest::collection::vec(number(), 0..4),
+        flags in any::<(bool, bool, bool, bool)>(),
+    ) {
+        let mut fields = fields.into_iter();
+        let mut next = || fields.next().flatten();
+        let question = IndentQuestion {
+            kind: if flags.3 { kind } else { named },
+            force: next(), ball: next(), scale: next(), depth: next(), round: next(), thickness: next(),
+            edge: next(), next: next(), mark: next(), material: next(),
+            sizes, value, readings,
+            bore: flags.0, sphere: flags.1, along_axis: flags.2,
+            ..IndentQuestion::default()
+        };
+        answers_or_says(&question)?;
+    }
+
+    /// Nearly everything is right here, so that most questions reach the rules.
+    #[test]
+    fn indent_questions_that_make_sense_are_answered_or_refused(
+        test in prop_oneof![
+            "vickers:(30|10|1|0[.]5)kgf", "knoop:(1|0[.]5)kgf", "brinell:(3000|500|187[.]5)kgf",
+            "rockwell:(HRC|HRA|HRB|HRF|HR15N|HR30T)",
+        ],
+        size in right(), value in proptest::option::of(-10.0..1200.0_f64),
+        readings in proptest::collection::vec(20.0..70.0_f64, 0..3),
+        round in proptest::option::of(right()), thickness in proptest::option::of(right()),
+        edge in proptest::option::of(right()),
+        bore in any::<bool>(), sphere in any::<bool>(), by_readings in any::<bool>(),
+        material in proptest::option::of("steel|cast-iron|copper|light-metal|lead-tin"),
+    ) {
+        let (kind, rest) = test.split_once(':').unwrap_or((&test, ""));
+        let rockwell = kind == "rockwell";
+        let text = Some(rest.to_owned());
+        let by_readings = by_readings && !readings.is_empty();
+        let by_value = value.is_some() && !by_readings;
+        let by_size = !by_readings && !by_value;
+        let shaped = round.is_some();
+        let question = IndentQuestion {
+            kind: kind.to_owned(),
+            force: text.clone().filter(|_| !rockwell),
+            scale: text.filter(|_| rockwell),
+            ball: (kind == "brinell").then(|| "10mm".to_owned()),
+            depth: (by_size && rockwell).then(|| size.clone()),
+            sizes: if by_size && !rockwell { vec![size] } else { Vec::new() },
+            value: value.filter(|_| by_value),
+            readings: if by_readings { readings } else { Vec::new() },
+            round, thickness, edge, material,
+            bore: bore && shaped,
+            sphere: sphere && shaped,
+            ..IndentQuestion::default()
+        };
+        answers_or_says(&question)?;
     }
 }

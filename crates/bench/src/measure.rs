@@ -49,7 +49,8 @@ pub struct Length {
 /// # Example
 /// ```
 /// use biteband_bench::measure::{Unread, parse_length};
-/// assert_eq!(parse_length("1-1/2in").unwrap().mm.get(), 38.1);
+/// assert_eq!(parse_length("1/2in").unwrap().mm.get(), 12.7);
+/// assert!(parse_length("1-1/2in").unwrap().inch);
 /// assert_eq!(parse_length("0,301 mm").unwrap().mm.get(), 0.301);
 /// assert_eq!(parse_length("12"), Err(Unread::NoUnit));
 /// ```

@@ -15,7 +15,7 @@ Exit codes:
 
 Refusals go to stderr; with --json also to stdout as {\"refused\":{...}}.";
 
-/// Hardness conversion from published tables, and the graded-file hardness test.
+/// Hardness conversion from published tables, the graded-file hardness test, and the marks of hardness tests.
 #[derive(Debug, Parser)]
 #[command(name = "biteband", version, after_help = EXIT_CODES)]
 pub(crate) struct Cli {
@@ -27,7 +27,7 @@ pub(crate) struct Cli {
     /// Language of the texts; only "en" in this version
     #[arg(long, global = true, value_name = "TAG", default_value = "en", value_parser = language)]
     pub(crate) lang: Language,
-    /// Units of the texts; numbers in JSON stay in MPa
+    /// Units of the texts; numbers in JSON stay in MPa and mm
     #[arg(long, global = true, value_enum, default_value_t = UnitsName::Metric)]
     pub(crate) units: UnitsName,
 }
@@ -39,9 +39,9 @@ fn language(tag: &str) -> Result<Language, String> {
 /// `--units`.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub(crate) enum UnitsName {
-    /// Strength in MPa
+    /// Strength in MPa, lengths in mm
     Metric,
-    /// Strength in ksi
+    /// Strength in ksi, lengths in inches
     Inch,
 }
 
@@ -60,6 +60,9 @@ pub(crate) enum Command {
     Convert(ConvertArgs),
     /// Say what strokes of graded files tell about a part
     File(FileArgs),
+    /// Say what the mark of a hardness test is worth: number, roundness, thickness, validity
+    #[command(subcommand)]
+    Indent(IndentCommand),
     /// Show a conversion table as printed
     Table {
         /// Stable name, as in astm-e140-t1
@@ -83,6 +86,102 @@ pub(crate) enum Command {
     Print(PrintCommand),
 }
 
+/// Lengths carry mm, um or in; forces kgf, gf, N or kN.
+#[derive(Debug, Subcommand)]
+pub(crate) enum IndentCommand {
+    /// A Vickers mark by its diagonals
+    Vickers {
+        /// Test force: 30kgf, 294.2N
+        #[arg(long, value_name = "FORCE", allow_hyphen_values = true)]
+        force: Option<String>,
+        /// First diagonal: 0.301mm
+        #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
+        d1: Option<String>,
+        /// Second diagonal
+        #[arg(long, value_name = "LENGTH", requires = "d1", allow_hyphen_values = true)]
+        d2: Option<String>,
+        /// One diagonal runs along the axis of the round, instead of both at 45 degrees
+        #[arg(long)]
+        along_axis: bool,
+        #[command(flatten)]
+        part: OnPart,
+    },
+    /// A Brinell mark by its diameter
+    Brinell {
+        /// Ball: 10mm, 5mm, 2.5mm, 1mm
+        #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
+        ball: Option<String>,
+        /// Test force: 3000kgf, 29.42kN
+        #[arg(long, value_name = "FORCE", allow_hyphen_values = true)]
+        force: Option<String>,
+        /// Diameter of the mark: 3.2mm
+        #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
+        d: Option<String>,
+        /// A second diameter across the first
+        #[arg(long, value_name = "LENGTH", requires = "d", allow_hyphen_values = true)]
+        d2: Option<String>,
+        /// steel, cast-iron, copper, light-metal or lead-tin: which forces its standard names
+        #[arg(long, value_name = "METAL")]
+        material: Option<String>,
+        #[command(flatten)]
+        part: OnPart,
+    },
+    /// A Knoop mark by its long diagonal
+    Knoop {
+        /// Test force: 1kgf, 9.807N
+        #[arg(long, value_name = "FORCE", allow_hyphen_values = true)]
+        force: Option<String>,
+        /// Long diagonal: 0.1mm
+        #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
+        d: Option<String>,
+        #[command(flatten)]
+        part: OnPart,
+    },
+    /// A Rockwell number, or the depth that it counts
+    Rockwell {
+        /// Scale by symbol: HRC, HRB, HR30N
+        #[arg(long, value_name = "SCALE")]
+        scale: Option<String>,
+        /// Depth left under the preload: 0.090mm
+        #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
+        depth: Option<String>,
+        /// Width of the mark, which the number does not tell; for --edge and --next
+        #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
+        mark: Option<String>,
+        #[command(flatten)]
+        part: OnPart,
+    },
+}
+
+/// What is known of the number and the part, for every kind of test.
+#[derive(Args, Debug)]
+pub(crate) struct OnPart {
+    /// The number that was read, in place of the size of the mark
+    #[arg(long, value_name = "NUMBER", allow_hyphen_values = true)]
+    pub(crate) value: Option<String>,
+    /// Several numbers that were read: "52,53,51.5", with decimal commas "52;53;51,5"
+    #[arg(long, value_name = "NUMBERS", allow_hyphen_values = true)]
+    pub(crate) readings: Option<String>,
+    /// Diameter of a round part: 12mm, 1/2in
+    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
+    pub(crate) round: Option<String>,
+    /// The test stands inside the round
+    #[arg(long)]
+    pub(crate) bore: bool,
+    /// The round is a ball
+    #[arg(long)]
+    pub(crate) sphere: bool,
+    /// Thickness of the section, or depth of the hard case
+    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
+    pub(crate) thickness: Option<String>,
+    /// From the centre of the mark to the nearest edge
+    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
+    pub(crate) edge: Option<String>,
+    /// From centre to centre of the nearest other mark
+    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
+    pub(crate) next: Option<String>,
+}
+
 #[derive(Debug, Subcommand)]
 pub(crate) enum PrintCommand {
     /// Scales side by side, as on a slide rule
@@ -100,6 +199,11 @@ pub(crate) enum PrintCommand {
         /// Grades of the files at hand; the trade set 40,45,50,55,60,65 if not given
         #[arg(long, value_name = "GRADES")]
         set: Option<String>,
+        #[command(flatten)]
+        sheet: SheetArgs,
+    },
+    /// The thinnest section for each test, over the hardness of the part
+    Thickness {
         #[command(flatten)]
         sheet: SheetArgs,
     },

@@ -5,6 +5,7 @@
 mod args;
 mod convert;
 mod file;
+mod indent;
 mod output;
 mod print;
 mod sheet;
@@ -24,6 +25,7 @@ fn main() -> ExitCode {
     let done = match cli.command {
         Command::Convert(question) => convert::run(&mut output, &question),
         Command::File(question) => file::run(&mut output, question),
+        Command::Indent(command) => indent::run(&mut output, command),
         Command::Table { id, list: _ } => table::table(&mut output, id.as_deref()),
         Command::Print(command) => print::run(&mut output, &command),
         Command::Source { id, list: _ } => table::source(&mut output, id.as_deref()),

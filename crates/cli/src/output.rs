@@ -39,7 +39,8 @@ impl From<Refusal> for Stop {
 
 impl Stop {
     pub(crate) fn exit_code(&self) -> u8 {
-        const MISREAD: [&str; 3] = ["bench.unknown_", "bench.unreadable_", "cli."];
+        const MISREAD: [&str; 4] =
+            ["bench.unknown_", "bench.unreadable_", "bench.missing_", "cli."];
         match self {
             Self::Refused(refusal) if MISREAD.iter().any(|code| refusal.code.starts_with(code)) => {
                 2
@@ -194,6 +195,7 @@ mod tests {
         };
         assert_eq!(code("bench.unknown_scale"), 2);
         assert_eq!(code("bench.unreadable_strokes"), 2);
+        assert_eq!(code("bench.missing_force"), 2);
         assert_eq!(code("cli.grade_twice"), 2);
         assert_eq!(code("bench.no_material"), 1);
         assert_eq!(code("hardness.outside_tables"), 1);

@@ -6,7 +6,8 @@ use std::path::{Path, PathBuf};
 use biteband_bench::Refusal;
 use biteband_bench::answer::parse_axis;
 use biteband_bench::print::{
-    Paper, Scales, Sheet, chart, default_step, document, file_card, parse_span, strip, usual_scales,
+    Paper, Scales, Sheet, chart, default_step, document, file_card, parse_span, strip,
+    usual_scales, usual_thickness,
 };
 use biteband_evidence::FileSet;
 use biteband_hardness::Axis;
@@ -52,6 +53,10 @@ pub(crate) fn run(output: &mut Output, command: &PrintCommand) -> Result<(), Sto
             };
             let sheets = file_card(output.language, sheet.paper.into(), &grades)?;
             hand_out(output, sheet, &sheets)
+        }
+        PrintCommand::Thickness { sheet } => {
+            let drawn = usual_thickness(output.language, sheet.paper.into());
+            hand_out(output, sheet, &[drawn])
         }
     }
 }

@@ -46,6 +46,12 @@ pub(crate) fn repeated(language: Language) -> &'static str {
     }
 }
 
+pub(crate) fn thinnest(language: Language, rules: &str) -> String {
+    match language {
+        Language::English => format!("Thinnest section or case for this mark: {rules}."),
+    }
+}
+
 pub(crate) fn see_source(language: Language, names: &str) -> String {
     match language {
         Language::English => format!("Sources: {names} (\"biteband source NAME\" shows each)"),

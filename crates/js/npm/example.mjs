@@ -1,6 +1,6 @@
-// A conversion and a file test: `node example.mjs` in the package's folder.
-// From elsewhere the first line is `import { convert, fileTest } from "biteband";`.
-import { convert, fileTest } from "./node/biteband.js";
+// A conversion, a file test and a reading on thin stock: `node example.mjs` in the package's folder.
+// From elsewhere the first line is `import { convert, fileTest, indent } from "biteband";`.
+import { convert, fileTest, indent } from "./node/biteband.js";
 
 // What does the drawing of the capstan pawl, 50-54 HRC, mean in Brinell and Vickers?
 const drawing = convert({ text: "50-54 HRC", to: ["HBW", "HV"] });
@@ -23,10 +23,15 @@ const percent = Math.round(pawl.target.inside * 100);
 console.log(`${pawl.verdict}: ${pawl.band.shown} HRC, ${percent} % in the wanted band`);
 console.log(pawl.next.say);
 
+// 48 HRC read on a spring of 0.6 mm: is the test valid there, and which one is?
+const spring = indent({ kind: "rockwell", scale: "HRC", value: 48, thickness: "0.6mm" });
+if (spring.refused) throw new Error(spring.refused.message);
+console.log(`${spring.verdict} ${spring.better.map((other) => other.test).join(", ")}`);
+
 // Outside the tables there is no number, and the reason is part of the answer.
 const soft = convert({ text: "15 HRC", to: ["HV"] });
 console.log(soft.refused.message);
 
-if (drawing.results.length !== 2 || soft.refused.code !== "hardness.outside_tables") {
+if (spring.valid || drawing.results.length !== 2 || soft.refused.code !== "hardness.outside_tables") {
   throw new Error("the example does not answer as it should");
 }

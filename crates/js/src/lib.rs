@@ -5,7 +5,7 @@
 //! `undefined` whatever its type marks as optional.
 
 use biteband_bench::Refusal;
-use biteband_bench::answer::{self, ConvertQuestion, FileQuestion};
+use biteband_bench::answer::{self, ConvertQuestion, FileQuestion, IndentQuestion};
 use biteband_bench::words::Language;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
@@ -70,6 +70,15 @@ pub fn file_test(
     #[wasm_bindgen(js_name = "question", unchecked_param_type = "FileQuestion")] given: &JsValue,
 ) -> JsValue {
     outcome(question::<FileQuestion>(given).and_then(|asked| answer::assess(LANGUAGE, &asked)))
+}
+
+/// Says what the mark of a hardness test is worth.
+#[must_use]
+#[wasm_bindgen(unchecked_return_type = "IndentAnswer | Refused")]
+pub fn indent(
+    #[wasm_bindgen(js_name = "question", unchecked_param_type = "IndentQuestion")] given: &JsValue,
+) -> JsValue {
+    outcome(question::<IndentQuestion>(given).and_then(|asked| answer::indent(LANGUAGE, &asked)))
 }
 
 /// Every conversion table in short.

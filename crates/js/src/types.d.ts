@@ -309,6 +309,176 @@ export interface Next {
   width_now: number;
 }
 
+/**
+ * What is asked about the mark of a hardness test. Lengths and forces are texts with their unit: `0.301mm`,
+ * `1-1/2in`, `30kgf`, `294.2N`. One of `sizes`, `depth`, `value` and `readings` is given.
+ */
+export interface IndentQuestion {
+  kind: "vickers" | "brinell" | "knoop" | "rockwell";
+  /** Test force; not for Rockwell, whose scale fixes it. */
+  force?: string | null;
+  /** Ball of a Brinell test. */
+  ball?: string | null;
+  /** Rockwell scale by symbol. */
+  scale?: string | null;
+  /** One or two diagonals or diameters of the mark; the long diagonal for Knoop. */
+  sizes?: string[];
+  /** Depth under the preload, for Rockwell. */
+  depth?: string | null;
+  /** A number that was read, in place of sizes or depth. */
+  value?: number | null;
+  /** Several numbers that were read, in the order taken. */
+  readings?: number[];
+  /** Diameter of a round part, ball or bore. */
+  round?: string | null;
+  bore?: boolean;
+  sphere?: boolean;
+  /** Vickers: one diagonal runs along the axis, instead of both at 45 degrees. */
+  alongAxis?: boolean;
+  /** Thickness of the section, or depth of the hard case. */
+  thickness?: string | null;
+  /** From the centre of the mark to the nearest edge. */
+  edge?: string | null;
+  /** From centre to centre of the nearest other mark. */
+  next?: string | null;
+  /** Width of the mark of a Rockwell test. */
+  mark?: string | null;
+  /** Metal of a Brinell test. */
+  material?: "steel" | "cast-iron" | "copper" | "light-metal" | "lead-tin" | null;
+  /** Units of the texts; numbers stay in mm. */
+  units?: "metric" | "inch";
+}
+
+/** Hardness from the mark of a test. */
+export interface IndentAnswer {
+  refused?: undefined;
+  /** By the formula, as read, or the mean of the readings; not corrected for roundness. */
+  value: number;
+  scale: string;
+  /** What a flat would give; `null` without a round. */
+  corrected: number | null;
+  shown: string;
+  /** With the conditions of the test: `640 HV30`. */
+  designation: string;
+  /** Whether every rule that could be checked is kept; where standards differ, the stricter too. */
+  valid: boolean;
+  verdict: string;
+  limits: IndentLimit[];
+  /** Thinnest sections for this mark, by every rule that is known. */
+  thinnest: ThinnestSection[];
+  mark: IndentMark;
+  correction: RoundCorrection | null;
+  /** Tests that are valid where this one is not. */
+  better: BetterTest[];
+  series: Series | null;
+  machine: Machine;
+  /** HRC, HV and HBW by the tables of steel, where one reaches. */
+  converted: ConvertedIndent[];
+  notes: string[];
+  cautions: string[];
+  /** Ids of the sources. */
+  sources: string[];
+}
+
+/** A rule against what was given. */
+export interface IndentLimit {
+  rule: string;
+  needed: number;
+  given: number;
+  /** `mm`, the scale for its own ends, `kgf/mm2` for the index of a Brinell test. */
+  unit: string;
+  holds: boolean;
+  source: string;
+  seen: string;
+  text: string;
+}
+
+/** A thinnest section or case, in mm. */
+export interface ThinnestSection {
+  rule: string;
+  needed: number;
+  source: string;
+  seen: string;
+  text: string;
+}
+
+/** Size and depth of the mark in mm. */
+export interface IndentMark {
+  /** `null` for Rockwell. */
+  size: number | null;
+  depth: number;
+}
+
+/** What roundness does to the number. */
+export interface RoundCorrection {
+  amount: number;
+  /** Only for Vickers. */
+  factor: number | null;
+  half_width: number;
+  source: string;
+  seen: string;
+  text: string;
+}
+
+/** A test that is valid, and what it would read. */
+export interface BetterTest {
+  test: string;
+  value: number;
+  shown: string;
+}
+
+/** What several readings say. */
+export interface Series {
+  n: number;
+  mean: number;
+  range: number | null;
+  /** Standard deviation of one reading. */
+  sd: number | null;
+  /** Of the mean, scatter only, widened for the count. */
+  standard_uncertainty: number | null;
+  half_width: number | null;
+  level: number;
+  outlier: Outlier | null;
+  source: string;
+  text: string;
+}
+
+/** A reading that stands out. */
+export interface Outlier {
+  /** Counted from 1. */
+  place: number;
+  value: number;
+  text: string;
+}
+
+/** What a tester may be off. */
+export interface Machine {
+  limits: MachineLimit[];
+  /** To assume without a certificate; `null` where there is nothing to assume. */
+  standard_uncertainty: number | null;
+  source: string | null;
+  text: string;
+}
+
+/** What a standard allows a verified tester. */
+export interface MachineLimit {
+  kind: "error" | "repeatability";
+  amount: number;
+  source: string;
+  seen: string;
+  text: string;
+}
+
+/** The number on another scale. */
+export interface ConvertedIndent {
+  scale: string;
+  value: number;
+  half_width: number;
+  table: string;
+  flags: ("parenthesised" | "recalled")[];
+  shown: string;
+}
+
 /** Why there is no answer, and what to do instead. */
 export interface Refusal {
   /** Stable name. */

@@ -5,8 +5,8 @@
 use std::collections::BTreeSet;
 
 use biteband_bench::answer::{
-    ConvertQuestion, FileQuestion, assess, convert, parse_reading, parse_strokes, sources, table,
-    tables,
+    ConvertQuestion, FileQuestion, IndentQuestion, assess, convert, indent, parse_reading,
+    parse_strokes, sources, table, tables,
 };
 use biteband_bench::words::Language;
 use serde::Serialize;
@@ -95,6 +95,30 @@ fn file_types_have_the_fields_of_the_answers() {
 }
 
 #[test]
+fn indent_types_have_the_fields_of_the_answers() {
+    let rockwell = IndentQuestion {
+        kind: "rockwell".to_owned(),
+        scale: Some("HRC".to_owned()),
+        readings: vec![58.0, 58.5, 58.2, 52.1, 58.3],
+        round: Some("12mm".to_owned()),
+        thickness: Some("0.5mm".to_owned()),
+        ..IndentQuestion::default()
+    };
+    let answer = plain(&indent(ENGLISH, &rockwell).unwrap());
+    same_fields(&answer, "IndentAnswer");
+    same_fields(&answer["limits"][0], "IndentLimit");
+    same_fields(&answer["thinnest"][0], "ThinnestSection");
+    same_fields(&answer["mark"], "IndentMark");
+    same_fields(&answer["correction"], "RoundCorrection");
+    same_fields(&answer["better"][0], "BetterTest");
+    same_fields(&answer["series"], "Series");
+    same_fields(&answer["series"]["outlier"], "Outlier");
+    same_fields(&answer["machine"], "Machine");
+    same_fields(&answer["machine"]["limits"][0], "MachineLimit");
+    same_fields(&answer["converted"][0], "ConvertedIndent");
+}
+
+#[test]
 fn table_and_source_types_have_the_fields_of_the_answers() {
     same_fields(&plain(&tables())[0], "TableListing");
     let table = plain(&table(ENGLISH, "astm-e140-t1").unwrap());
@@ -118,12 +142,20 @@ fn question_types_have_the_fields_of_the_questions() {
                 "conditions": {}, "prior": null, "target": null, "readings": [], "units": "metric",
             }),
         ),
+        (
+            "IndentQuestion",
+            serde_json::json!({
+                "kind": "vickers", "force": "30kgf", "ball": null, "scale": null, "sizes": [], "depth": null,
+                "value": 640, "readings": [], "round": null, "bore": false, "sphere": false, "alongAxis": false,
+                "thickness": null, "edge": null, "next": null, "mark": null, "material": null, "units": "inch",
+            }),
+        ),
     ] {
         same_fields(&value, interface);
-        if interface == "ConvertQuestion" {
-            serde_json::from_value::<ConvertQuestion>(value).unwrap();
-        } else {
-            serde_json::from_value::<FileQuestion>(value).unwrap();
+        match interface {
+            "ConvertQuestion" => drop(serde_json::from_value::<ConvertQuestion>(value).unwrap()),
+            "FileQuestion" => drop(serde_json::from_value::<FileQuestion>(value).unwrap()),
+            _ => drop(serde_json::from_value::<IndentQuestion>(value).unwrap()),
         }
     }
     let nested = serde_json::json!({

@@ -8,7 +8,7 @@ use std::io::{self, Write};
 
 use biteband_bench::Refusal;
 use biteband_bench::answer::{
-    ConvertQuestion, FileQuestion, assess, convert, sources, table, tables,
+    ConvertQuestion, FileQuestion, IndentQuestion, assess, convert, indent, sources, table, tables,
 };
 use biteband_bench::words::Language;
 use serde::Serialize;
@@ -43,6 +43,10 @@ fn answer(line: &str) -> Result<Value, Box<dyn Error>> {
         "fileTest" => {
             let question: FileQuestion = serde_json::from_value(question)?;
             outcome(assess(LANGUAGE, &question))
+        }
+        "indent" => {
+            let question: IndentQuestion = serde_json::from_value(question)?;
+            outcome(indent(LANGUAGE, &question))
         }
         "table" => outcome(table(LANGUAGE, question.as_str().unwrap_or_default())),
         "tables" => outcome(Ok(tables())),

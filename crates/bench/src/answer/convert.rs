@@ -459,7 +459,7 @@ fn source_of(table: TableId) -> &'static str {
     table.get().and_then(Table::source).map_or("", |s| s.key())
 }
 
-fn flags(ends: &[&Conversion]) -> Vec<&'static str> {
+pub(super) fn flags(ends: &[&Conversion]) -> Vec<&'static str> {
     let mut flags = Vec::new();
     if ends.iter().any(|c| c.at.marks.parenthesised) {
         flags.push("parenthesised");

@@ -1,14 +1,17 @@
 //! Hardness from an indentation: the number, what roundness does to it, and whether the test is valid.
 
+use super::convert::flags;
 use super::indent_answer::{
     BetterAnswer, ConvertedAnswer, CorrectionAnswer, IndentAnswer, LimitAnswer, MachineAnswer,
     MachineLimitAnswer, MarkAnswer, OutlierAnswer, SeriesAnswer, ThinnestAnswer,
 };
 use super::indent_question::{Asked, IndentQuestion, Round, read};
+use super::source::standard;
 use crate::format::{self, Units};
 use crate::measure::INCH;
 use crate::refusal::Refusal;
 use crate::words::{Indent, Language, Phrase};
+use biteband_hardness::designation::Remark;
 use biteband_hardness::indentation::{
     Check, Cited, Indentation, Instrument, LimitKind, Material, Rule, Series, Test,
     default_standard_uncertainty, fitting, index, indices, machine_limits, valid_tests,
@@ -204,8 +207,8 @@ impl Speech {
         let limits = machine_limits(self.scale, value);
         let limits = limits.iter().filter_map(|limit| {
             let amount = with_scale(self.scale, limit.amount);
-            let (amount, standard) = (amount.as_str(), limit.cited.source.get()?.title());
-            let standard = standard.split_once(',').map_or(standard, |(number, _)| number);
+            let name = standard(limit.cited.source.get()?);
+            let (amount, standard) = (amount.as_str(), name.as_str());
             let (kind, phrase) = match limit.kind {
                 LimitKind::Error => ("error", Indent::MachineError { amount, standard }),
                 LimitKind::Repeatability => {
@@ -333,6 +336,7 @@ fn converted(test: Test, value: f64) -> Vec<ConvertedAnswer> {
             value: found.at.value,
             half_width: found.width.half,
             table: found.table.get()?.key(),
+            flags: flags(&[&found]),
             shown: format::converted_with_unit(to, found.at.value),
         })
     };
@@ -362,6 +366,11 @@ pub fn indent(language: Language, question: &IndentQuestion) -> Result<IndentAns
     let asked = read(language, question)?;
     let Asked { made, series, round, material, .. } = &asked;
     let (test, scale) = (made.test, made.test.scale());
+    // Vickers and Knoop have no ends of their own that a rule could name.
+    if matches!(test, Test::Vickers { .. } | Test::Knoop { .. }) {
+        let _: Reading = Reading::new(Axis::Hardness(scale), made.value)
+            .map_err(|error| Refusal::of_hardness(language, &error))?;
+    }
     let speech = Speech { language, units: question.units, scale };
     let corrected = round.as_ref().map(|round| match round {
         Round::Rockwell(found) => found.flat,
@@ -474,7 +483,7 @@ fn notes(
     let value = answer.corrected.unwrap_or(answer.value);
     let near_top = match asked.made.test.scale() {
         Scale::Hrb => value >= 95.0,
-        Scale::Hbw => (210.0..=250.0).contains(&value),
+        Scale::Hbw => converts(asked.made.test) && (210.0..=250.0).contains(&value),
         _ => false,
     };
     if near_top {
@@ -485,7 +494,12 @@ fn notes(
     } else if !converts(asked.made.test) {
         notes.push(Indent::OtherIndex);
     }
-    notes.into_iter().map(|note| speech.say(note)).collect()
+    let mut notes: Vec<String> = notes.into_iter().map(|note| speech.say(note)).collect();
+    if asked.made.test.scale() == Scale::Hrc && value < 20.0 {
+        let below = Phrase::Remark(Remark::BelowVerifiedRockwellC);
+        notes.push(speech.language.say(below).into_owned());
+    }
+    notes
 }
 
 fn sources(answer: &IndentAnswer, defined: Cited) -> Vec<&'static str> {

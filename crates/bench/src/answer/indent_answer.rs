@@ -191,6 +191,8 @@ pub struct ConvertedAnswer {
     pub half_width: f64,
     /// Stable name of the table.
     pub table: &'static str,
+    /// `parenthesised`, `recalled`.
+    pub flags: Vec<&'static str>,
     /// Rounded by the rule of the scale.
     pub shown: String,
 }

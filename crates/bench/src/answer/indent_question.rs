@@ -5,7 +5,7 @@ use biteband_hardness::indentation::{
     VickersRound, rockwell_flat, vickers_flat,
 };
 use biteband_hardness::{Axis, Scale, decimal};
-use biteband_quantity::{BallMillimetres, Millimetres};
+use biteband_quantity::{BallMillimetres, Millimetres, Shown};
 use serde::Deserialize;
 
 use super::parse_axis;
@@ -103,6 +103,14 @@ pub(super) fn refused(language: Language, error: &Error) -> Refusal {
 
 fn given(error: &Error) -> String {
     let number = match *error {
+        Error::UnequalDiagonals { first, second } => {
+            return format!("{}, {} mm", Shown(first), Shown(second));
+        }
+        Error::NoRoundTable { scale }
+        | Error::NotByDepth { scale }
+        | Error::NotBySize { scale } => {
+            return scale.symbol().to_owned();
+        }
         Error::Quantity(outside) => outside.given,
         Error::NotAHardness { given }
         | Error::NoDepth { given, .. }

@@ -37,4 +37,5 @@ pub use indent_answer::{
 pub use indent_question::{IndentQuestion, parse_readings};
 pub(crate) use readings::{DEFAULT_INSTRUMENT, INSTRUMENTS};
 pub use readings::{ReadingAnswer, ReadingInput, parse_reading, read_reading};
+pub(crate) use source::standard;
 pub use source::{SourceAnswer, TableAnswer, TableListing, TableRow, sources, table, tables};

@@ -26,6 +26,13 @@ pub struct SourceAnswer {
     pub note: &'static str,
 }
 
+/// The name of a standard as people say it: "ISO 6508-1", "ASTM E18".
+pub(crate) fn standard(source: &Source) -> String {
+    let title = source.title();
+    let name = title.split_once(',').map_or(title, |(name, _)| name);
+    if source.body().starts_with("ASTM") { format!("ASTM {name}") } else { name.to_owned() }
+}
+
 /// Every source, or the one asked for.
 ///
 /// # Errors

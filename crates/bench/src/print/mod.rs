@@ -19,6 +19,7 @@ mod file_card;
 mod strip;
 mod svg;
 mod thickness;
+mod thickness_lines;
 
 use biteband_hardness::{
     Axis, Choice, Conversion, DATA_VERSION, Error, Marks, Material, Reading, Scale, TableId,
@@ -35,6 +36,7 @@ pub use file_card::file_card;
 pub use strip::strip;
 pub use svg::Paper;
 pub use thickness::{Line, thickness};
+pub use thickness_lines::{thickness_lines, usual_thickness};
 
 /// A piece of a table with less than this share of the span says less than the break it makes.
 const SHORTEST: f64 = 0.025;

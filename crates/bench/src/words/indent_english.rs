@@ -70,7 +70,7 @@ pub(super) fn say(phrase: Indent<'_>) -> Words {
         }
         P::Index { named, given, holds } => format!("For this metal the standard names an index (kgf over the square of the ball) of {named}; {}", against(given, holds, "one of them.", "not one of them, so the number compares with none of theirs.")).into(),
         P::CorrectionLimit { needed, given, holds } => format!("Corrections for round parts up to {needed} are accepted; {}", against(given, holds, "accepted.", "too much: grind a flat or take a lighter scale.")).into(),
-        P::FromMemory => " (rule from memory, not read in print)".into(),
+        P::FromMemory => " (from memory)".into(),
 
         P::Added { amount, half, shown, flat } => format!("Read {shown} on the round; add {amount} ± {half} for the roundness: about {flat} on a flat.").into(),
         P::BeyondLast => "The diameter lies beyond the last one of the table: the correction is drawn on towards the nought of a flat.".into(),
@@ -89,7 +89,7 @@ pub(super) fn say(phrase: Indent<'_>) -> Words {
         P::FarSide => "Look at the far side after the test: if a mark shows there, the anvil was measured too. Common practice, no source.".into(),
         P::CaseNote => "For a hardened case give its depth as the thickness. A test that reaches through reads the core, too soft.".into(),
         P::NoMark => "A Rockwell number does not tell the width of its mark, so the distance was not checked. Measure the mark and give it.".into(),
-        P::NearHundredB => "Near 100 HRB the ball scarcely sinks in and one point is about 6 HBW (ASTM E140 Table 2, 100 HRB = 240 HBW). Where Brinell and HRB disagree there by a point or two, both may be right; Brinell tells more, and above 100 HRB only Brinell or HRC.".into(),
+        P::NearHundredB => "Near 100 HRB the ball sinks in little and one point is about 6 HBW (ASTM E140 Table 2, 100 HRB = 240 HBW). Where Brinell and HRB disagree there by a point or two, both may be right; Brinell tells more, and above 100 HRB only Brinell or HRC.".into(),
         P::OtherIndex => "Conversion tables hold for the index 30 (HBW 10/3000 and its kin), so this number is not converted.".into(),
         P::OtherMetal => "Conversion tables of steel do not hold for this metal, so nothing is converted.".into(),
     }

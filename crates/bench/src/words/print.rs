@@ -46,6 +46,8 @@ pub enum Print<'a> {
     ThicknessMeaning,
     ThicknessAxis,
     ThicknessCaution,
+    ThicknessRules { named: &'a str },
+    ThicknessSteps,
 }
 
 /// Why a sheet cannot be drawn.

@@ -45,6 +45,8 @@ pub(super) fn say(phrase: Print<'_>) -> Words {
         P::ThicknessMeaning => "On or above its line a test is valid. Below it: a lighter test.".into(),
         P::ThicknessAxis => "Thickness, mm".into(),
         P::ThicknessCaution => "For flat parts, the same all through. Converted numbers are estimates: near a line take the lighter test. After the test nothing may show on the far side.".into(),
+        P::ThicknessRules { named } => format!("Each line is the strictest of the rules known for its test: {named}. †: rule from memory, not read in print.").into(),
+        P::ThicknessSteps => "10 depths for a cone, 1.5 diagonals for Vickers, 8 and 10 depths for Brinell; for Rockwell also the table of ASTM E18, which goes in steps of 0.002 in. Brinell ends at 650 HBW, or where its mark leaves 0.24 to 0.60 of the ball.".into(),
     }
 }
 

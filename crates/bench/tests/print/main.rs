@@ -13,7 +13,8 @@ use std::collections::BTreeMap;
 
 use biteband_bench::format::Units;
 use biteband_bench::print::{
-    Line, Paper, Scales, Sheet, chart, document, file_card, strip, thickness,
+    Line, Paper, Scales, Sheet, chart, document, file_card, strip, thickness, thickness_lines,
+    usual_thickness,
 };
 use biteband_bench::words::Language;
 use biteband_evidence::{FileSet, FileTest, Hand, Outcome};
@@ -23,6 +24,7 @@ use roxmltree::{Document, Node};
 
 const E140_T1: &str = include_str!("../../../hardness/data/tables/astm-e140-t1.csv");
 const ISO_A1: &str = include_str!("../../../hardness/data/tables/iso-18265-a1.csv");
+const E18: &str = include_str!("../../../hardness/data/indentation/e18-thickness.csv");
 const A370_C: &str = include_str!("../../../hardness/data/tables/astm-a370-hrc.csv");
 
 const HRC: Axis = Axis::Hardness(Scale::Hrc);
@@ -62,7 +64,11 @@ fn every_tick_stands_where_the_published_table_has_its_number() {
                     let drawn = Drawn::read(&document, name);
                     assert!(drawn.labels.len() >= 3, "{name} {low}");
                     for (value, y) in drawn.ticks() {
-                        let (hrc, exact) = between_rows(&rows, value).unwrap();
+                        let Some((hrc, exact)) = between_rows(&rows, value) else {
+                            // SAE J417 by Vickers goes on where E140 ends its Brinell column, at 739.
+                            assert!(name == "HBW" && value > 739.0, "{value} {name}");
+                            continue;
+                        };
                         // A curve through the rows leaves the straight line by less than 0.15 HRC.
                         let least = if exact { 0.02 } else { 0.15 * (bottom - top) / (high - low) };
                         assert!(near(y, y_of(hrc), least), "{value} {name} at {y}, {}", y_of(hrc));
@@ -107,8 +113,11 @@ fn strength_stands_where_two_tables_have_it_and_breaks_between_them() {
     let document = Document::parse(&sheets[0].svg).unwrap();
     let (bottom, top) = Drawn::read(&document, "HRC").lines[0];
     assert!(near(Drawn::read(&document, "HV").lines[0].1, top, 0.02));
-    let end = Drawn::read(&document, "HBW").lines[0].1;
-    assert!(near(end, bottom - 15.0 / 18.0 * (bottom - top), 0.02));
+    // There the line breaks, and SAE J417 by Vickers goes on to its 767 HBW beside 66.4 HRC.
+    let [e140, j417] = Drawn::read(&document, "HBW").lines[..] else { panic!("two tables") };
+    let y_of = |hrc: f64| bottom - (hrc - 50.0) / 18.0 * (bottom - top);
+    assert!(near(f64::midpoint(e140.1, j417.0), y_of(65.0), 0.1) && e140.1 - j417.0 >= 1.0);
+    assert!(near(j417.1, y_of(66.4), 0.02));
 }
 
 #[test]
@@ -197,8 +206,10 @@ fn a_chart_prints_every_row_of_the_table_as_the_standard_does() {
         for (row, as_written) in pairs(E140_T1, "HRC", "Sclero") {
             assert_eq!(cell(row, "HSc"), format!("{as_written}†"));
         }
-        // No row of E140 Table 1 has HBW above 65 HRC, and A370 ends its strength at 59.
-        assert_eq!((cell("66", "HBW"), cell("60", "Rm, MPa")), ("–", "–"));
+        // E140 Table 1 has no HBW above 65 HRC and SAE J417 by Vickers none above 66.4, where it prints
+        // 767 and, beside 65.9, 757, both in parentheses; A370 ends its strength at 59.
+        assert_eq!((cell("67", "HBW"), cell("60", "Rm, MPa")), ("–", "–"));
+        assert_eq!(cell("66", "HBW"), "(759)");
         let last = pairs(A370_C, "HRC", "Rm_MPa")[0];
         assert_eq!((last.0, cell("59", "Rm, MPa")), ("59", last.1));
     }
@@ -387,6 +398,63 @@ fn thickness_lines_run_where_their_rules_put_them() {
         }
     }
     sound(&thickness(Language::English, Paper::A4, &[], &sources));
+}
+
+/// Thinnest section in mm that ASTM E18 prints for a number: the first row whose least hardness it has.
+fn e18(scale: &str, value: f64) -> f64 {
+    let mut lines = E18.lines().filter(|line| !line.starts_with('#'));
+    let column = lines.next().unwrap().split(',').position(|name| name == scale).unwrap();
+    let row = lines.map(|line| line.split(',').collect::<Vec<_>>()).find(|row| {
+        row[column] == "X" || row[column].parse::<f64>().is_ok_and(|least| value >= least)
+    });
+    number(row.unwrap()[0]) * 25.4
+}
+
+/// The strictest rule of each test at every row of ASTM E140 Table 1: ten depths (ISO 6508-1) and the table of
+/// ASTM E18 for Rockwell, 1.5 diagonals (ISO 6507-1), ten depths (ASTM E10) for Brinell up to 650 HBW.
+#[test]
+fn the_usual_lines_are_the_strictest_of_the_rules() {
+    let lines = thickness_lines();
+    let names: Vec<&str> = lines.iter().map(|line| line.label.as_str()).collect();
+    assert_eq!(
+        names,
+        ["HRC", "HRA", "HR30N", "HR15N", "HV30", "HV10", "HV1", "HBW 10/3000", "HBW 2.5/187.5"]
+    );
+    for line in &lines {
+        let (name, conditions) = line.label.split_once(' ').unwrap_or((&line.label, ""));
+        let column = if name.starts_with("HV") { "HV" } else { name };
+        let mut rows = 0;
+        for (hrc, shown) in printed(E140_T1, "HRC", column) {
+            let drawn = line.points.iter().find(|point| near(point.0, hrc, 1e-9));
+            let needed = match (name, conditions) {
+                ("HRC" | "HRA", _) => (0.02 * (100.0 - shown)).max(e18(name, shown)),
+                ("HR30N" | "HR15N", _) => (0.01 * (100.0 - shown)).max(e18(name, shown)),
+                ("HBW", pair) => {
+                    let (ball, kgf) = pair.split_once('/').unwrap();
+                    10.0 * number(kgf) / (std::f64::consts::PI * number(ball) * shown)
+                }
+                (vickers, _) => {
+                    let kgf = number(vickers.strip_prefix("HV").unwrap());
+                    1.5 * (0.1891 * 9.806_65 * kgf / shown).sqrt()
+                }
+            };
+            let in_chart = (20.0..=65.0).contains(&hrc) && !(name == "HBW" && shown > 650.0);
+            assert_eq!(drawn.is_some(), in_chart, "{name} {hrc}");
+            if let Some((_, mm)) = drawn {
+                assert!(near(*mm, needed, 0.002 * needed), "{name} {hrc}: {mm}, {needed}");
+                rows += 1;
+            }
+        }
+        assert!(rows >= 40, "{name}: {rows}");
+    }
+    for paper in PAPERS {
+        let sheet = usual_thickness(Language::English, paper);
+        sound(&sheet);
+        let says = words(&Document::parse(&sheet.svg).unwrap());
+        for part in ["ISO 6508-1†", "ASTM E18", "ASTM E10†", "ISO 6507-1,", "from memory"] {
+            assert!(says.contains(part), "{part}: {says}");
+        }
+    }
 }
 
 #[test]

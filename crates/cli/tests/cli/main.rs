@@ -8,6 +8,7 @@
 
 mod common;
 mod golden;
+mod indent;
 mod print;
 mod readme;
 mod scenarios;

@@ -39,6 +39,7 @@ fn one_drawing_goes_to_stdout_in_its_true_size() {
             &["print", "strip", "--from", "40..65", "--scales", "HV,HBW,Rm"][..],
             &["print", "chart", "--from", "40-65", "--base", "hrc", "--scales", "HV,HBW,Rm"],
             &["print", "file-card", "--set", "40,45,50,55,60,65"],
+            &["print", "thickness"],
         ] {
             let done = biteband(&[command, &["--paper", paper]].concat());
             assert_eq!((done.code, done.err.as_str()), (0, ""), "{command:?}");

@@ -113,6 +113,9 @@ fn every_field_of_the_json_is_described() {
         &["file", "--bites", "55", "--skates", "50", "--target", "50-54 HRC"],
         &["file", "--bites", "45", "--skates", "50"],
         &["file", "--bites", "40,45", "--reading", "ultrasonic: 640 HV"],
+        &["indent", "rockwell", "--scale", "HRC", "--readings", "58,58.5,58.2,52.1,58.3"],
+        &["indent", "rockwell", "--scale", "HRC", "--value", "48", "--thickness", "0.6mm"],
+        &["indent", "vickers", "--force", "30kgf", "--d1", "0.3mm", "--round", "12mm"],
         &["table", "astm-e140-t1"],
         &["table", "--list"],
         &["source", "astm-e140"],
@@ -130,7 +133,7 @@ fn every_field_of_the_json_is_described() {
 
 #[test]
 fn every_option_of_the_help_is_described() {
-    let commands: [&[&str]; 7] = [
+    let commands: [&[&str]; 12] = [
         &["convert"],
         &["file"],
         &["table"],
@@ -138,6 +141,11 @@ fn every_option_of_the_help_is_described() {
         &["print", "strip"],
         &["print", "chart"],
         &["print", "file-card"],
+        &["print", "thickness"],
+        &["indent", "vickers"],
+        &["indent", "brinell"],
+        &["indent", "knoop"],
+        &["indent", "rockwell"],
     ];
     for command in commands {
         let help = biteband(&[command, &["--help"]].concat());

@@ -61,7 +61,8 @@ fn usual_tests() -> impl Iterator<Item = Test> {
 ///
 /// # Source
 /// The rules and the table named in each outcome. For Rockwell both ten or fifteen depths and the table of
-/// ASTM E18 must be kept; the table asks for less on HRC and for more on HRA, N and T scales.
+/// ASTM E18 must be kept; the table asks for less on HRC and HRB and, on hard parts, for more on HRA and the
+/// N scales.
 #[must_use]
 pub fn valid_tests(thickness: Millimetres, hardness: Reading) -> Vec<Fitting> {
     let part = Part { thickness: Some(thickness), ..Part::default() };
