@@ -125,6 +125,45 @@ test("a stroke and a start again are taken back by undo", async () => {
   await says(page, ".verdict", "48 – 57 HRC");
 });
 
+test("a reading is added by touch, survives a reload, and is removed", async () => {
+  const page = await started("", { device: "phone" });
+  await press(fold(page, "Instrument readings"));
+  assert.ok((await page.getByLabel("Instrument", { exact: true }).boundingBox()).height >= 48);
+  await page.getByLabel("Instrument", { exact: true }).selectOption({ label: "portable rebound (Leeb)" });
+  await typeOnPad(page, "Reading", ["5", "2", "Space", "5", "3"]);
+  assert.ok((await button(page, "Add the reading").boundingBox()).height >= 48);
+  await press(button(page, "Add the reading"));
+  // The instrument is off by 0.8 HRC anew for each reading and by 1.6 HRC for both (assumed): 1.7 together, 3.3 either way.
+  const line = /^52, 53 HRC, portable rebound \(Leeb\): 52\.5 ±3\.3 HRC, assumed/;
+  await says(page, ".proofs", line);
+  await says(page, ".verdict", "By the readings alone", "19 of 20");
+  assert.ok(holds(await textOf(page, ".verdict .num"), 52.5));
+  assert.equal(await field(page, "Reading").inputValue(), "");
+  assert.equal(await page.locator(".ridge .read").count(), 1);
+
+  // The same files as if the part were soft: both cannot be true.
+  await stroke(page, [40, "bites"]);
+  await says(page, ".verdict", "The readings do not agree", "No number", "52, 53 HRC");
+  await says(page, ".causes", "soft skin", "Without the files");
+  await press(button(page, "Undo"));
+  await says(page, ".verdict", "By the readings alone");
+
+  await page.reload();
+  await page.waitForSelector("main.wide");
+  await says(page, ".verdict", "By the readings alone");
+  await press(fold(page, "Instrument readings"));
+  await says(page, ".proofs", line);
+  const chosen = page.getByLabel("Instrument", { exact: true }).locator("option:checked");
+  assert.equal(plain(await chosen.innerText()), "portable rebound (Leeb)");
+  await press(page.locator(".proofs").getByRole("button", { name: "Remove" }));
+  await says(page, ".verdict", "No stroke yet");
+  assert.equal(await page.locator(".proofs li").count(), 0);
+
+  await typeOnPad(page, "Reading", ["7", "8", "0"]);
+  await press(button(page, "Add the reading"));
+  await says(page, ".field .error", "from HL to HRC", "which scale");
+});
+
 test("strokes on a fresh spot are counted apart", async () => {
   const page = await started("", { device: "phone" });
   assert.equal(await button(page, "Spot 2").count(), 0);

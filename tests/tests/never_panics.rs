@@ -2,8 +2,9 @@
 
 use biteband_bench::Refusal;
 use biteband_bench::answer::{
-    ConvertQuestion, FileOutcome, FileQuestion, IndentQuestion, StrokeInput, assess, convert,
-    indent, parse_prior, parse_proofs, parse_readings, parse_strokes, parse_target, sources, table,
+    ConvertQuestion, FileOutcome, FileQuestion, IndentQuestion, ReadingInput, StrokeInput, assess,
+    convert, indent, parse_prior, parse_proofs, parse_reading, parse_readings, parse_strokes,
+    parse_target, read_reading, sources, table,
 };
 use biteband_bench::measure;
 use biteband_bench::state::list_of_grades;
@@ -19,6 +20,12 @@ fn text() -> impl Strategy<Value = String> {
     let strokes = "([0-9]{1,3}(#[0-9]{1,3})?:[bskx](,[bskx]){0,4} ?){0,6}";
     let proofs = "([0-9]{1,2}@[0-9]{1,3}:[bskx],?){0,5}";
     prop_oneof![any::<String>(), nearly, reading, strokes, proofs]
+}
+
+/// Text that is nearly a reading of an instrument.
+fn instrument_text() -> impl Strategy<Value = String> {
+    let nearly = "((bench|portable-leeb|ultrasonic|comparison|other|HRC): ?)?([0-9]{1,3}([.,][0-9]{1,2})?[,; ]{0,2}){0,5} ?(HRC|HV ?10|HBW 10/3000|HRB|HRA|HK|HV\\(UCI\\)|HLD|MPa)?( ?(\\+-|±|u=) ?[0-9]{0,3}(,[0-9])?)?(; ?[0-9]{1,3}){0,3}";
+    prop_oneof![text(), nearly]
 }
 
 fn says_something(refusal: &Refusal) -> Result<(), TestCaseError> {
@@ -44,6 +51,25 @@ proptest! {
                 prop_assert!(answer.results.iter().all(|r| !r.shown.is_empty() && r.half_width.is_finite()));
                 for refusal in &answer.refusals {
                     says_something(refusal)?;
+                }
+            }
+            Err(refusal) => says_something(&refusal)?,
+        }
+    }
+
+    #[test]
+    fn any_text_of_an_instrument_is_read_or_refused(text in instrument_text(), known in proptest::option::of(instrument_text()), on_known in proptest::option::of(instrument_text())) {
+        match parse_reading(ENGLISH, &text) {
+            Ok(reading) => {
+                let own = ReadingInput { known, on_known, ..reading.clone() };
+                for reading in [reading, own] {
+                    match read_reading(ENGLISH, &reading) {
+                        Ok(answer) => {
+                            prop_assert!(!answer.hrc.is_empty() && answer.hrc.iter().all(|hrc| (15.0..=70.0).contains(hrc)));
+                            prop_assert!(answer.u_random >= 0.1 && answer.u_shared.is_finite());
+                        }
+                        Err(refusal) => says_something(&refusal)?,
+                    }
                 }
             }
             Err(refusal) => says_something(&refusal)?,
@@ -82,6 +108,7 @@ proptest! {
         target in proptest::option::of(text()),
         prior in proptest::option::of((number(), number())),
         tolerance in proptest::option::of(number()),
+        readings in proptest::collection::vec(instrument_text(), 0..3),
     ) {
         let mut all: Vec<StrokeInput> = parse_strokes(ENGLISH, &good).unwrap_or_default();
         all.extend(strokes.into_iter().map(|(file, outcome, spot)| StrokeInput { file, outcome, spot }));
@@ -92,6 +119,7 @@ proptest! {
             target,
             prior,
             tolerance,
+            readings: readings.iter().filter_map(|text| parse_reading(ENGLISH, text).ok()).collect(),
             ..FileQuestion::default()
         };
         match assess(ENGLISH, &question) {

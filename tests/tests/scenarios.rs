@@ -10,7 +10,7 @@
 use biteband_bench::Refusal;
 use biteband_bench::answer::{
     ConvertAnswer, ConvertQuestion, FileAnswer, FileOutcome, FileQuestion, FileRefused, assess,
-    convert, parse_strokes,
+    convert, parse_reading, parse_strokes,
 };
 use biteband_bench::words::Language;
 
@@ -252,4 +252,82 @@ fn shown_bands_are_whole_numbers_rounded_outward() {
         assert!(low <= band.low.unwrap() && high >= band.high.unwrap(), "{}", band.shown);
         assert!(near(Some(low), low.round(), 0.0) && near(Some(high), high.round(), 0.0));
     }
+}
+
+fn with_readings(strokes_text: &str, readings: &[&str]) -> FileQuestion {
+    FileQuestion {
+        readings: readings.iter().map(|text| parse_reading(ENGLISH, text).unwrap()).collect(),
+        ..strokes(strokes_text)
+    }
+}
+
+/// W1 as quenched: the whole set skates, so nothing bounds it above until a bench tester has read it.
+#[test]
+fn bench_reading_closes_the_open_end() {
+    let files = "40:k 45:k 50:k 55:k 60:k 65:k";
+    assert!(answered(&strokes(files)).band.open_high);
+    let answer = answered(&with_readings(files, &["65 HRC"]));
+    assert!(!answer.band.open_high && !answer.band.open_low);
+    // 0.8 HRC of a bench tester (assumed from published precision) with 0.5 HRC from spot to spot is 1.9 HRC either way; the
+    // files only take away from below.
+    assert!(near(answer.median, 65.3, 0.7), "{:?}", answer.median);
+    assert!(
+        near(answer.band.high, 66.9, 0.7) && near(answer.band.low, 63.6, 0.7),
+        "{:?}",
+        answer.band
+    );
+    assert!(answer.notes.iter().any(|note| note.contains("assumed")), "{:?}", answer.notes);
+    assert_eq!(answer.readings[0].hrc, [65.0]);
+}
+
+/// A rebound tester in the hand is worth 1.8 HRC (assumed), less than a bench tester and still more than one pass of files.
+#[test]
+fn portable_reading_narrows_a_bracket() {
+    let width = |question: &FileQuestion| {
+        let band = answered(question).band;
+        band.high.unwrap() - band.low.unwrap()
+    };
+    let files = "50:k 55:b";
+    let alone = width(&strokes(files));
+    let portable = width(&with_readings(files, &["portable-leeb: 52 53 HRC"]));
+    let bench = width(&with_readings(files, &["52 53 HRC"]));
+    assert!(portable < alone && bench < portable, "{bench} {portable} {alone}");
+    // Its own number has no table: it must be turned into another scale inside the instrument.
+    let raw = assess(ENGLISH, &with_readings(files, &["portable-leeb: 780 HLD"])).unwrap_err();
+    assert_eq!(raw.code, "hardness.no_table");
+    assert!(raw.instead.contains("which scale"), "{}", raw.instead);
+}
+
+/// The files cut as if the part were 40, an ultrasonic tester reads 640 HV: about 57 HRC (ASTM E140 Table 1, 57 HRC is 636 HV).
+#[test]
+fn reading_far_above_the_files_names_a_soft_skin_and_gives_no_number() {
+    let refused = contradicted(&with_readings("40:b 45:b 50:b", &["ultrasonic: 640 HV"]));
+    assert_eq!(refused.refused.code, "evidence.clash");
+    assert!(refused.contradictions.is_empty());
+    let clash = &refused.clashes[0];
+    assert_eq!((clash.harder.as_str(), clash.softer.as_str()), ("readings[0]", "files"));
+    assert!(clash.why[0].contains("soft skin"), "{:?}", clash.why);
+    assert!(clash.without_harder.contains("below"), "{clash:?}");
+    // 640 HV is 57.2 HRC (rows 57 and 58: 636 and 653 HV), 1 HRC is 17 HV. 4 % of the instrument is 1.5 HRC, the
+    // conversion 1, the spot 0.5: 1.87 together, 3.7 either way, opened to whole HRC.
+    assert!(clash.without_softer.contains("53 – 61"), "{clash:?}");
+    assert!(refused.next.say.contains("Grind"), "{}", refused.next.say);
+}
+
+/// Near the top of the ball scale Rockwell and Brinell say the same: ASTM E140 Table 2 has 100 HRB = 240 HBW.
+#[test]
+fn brinell_and_rockwell_b_meet_at_the_end_of_the_scale() {
+    let answer = answered(&with_readings("", &["100 HRB", "240 HBW"]));
+    assert!(answer.clashes.is_empty());
+    let [ball, brinell] = &answer.readings[..] else { panic!("{:?}", answer.readings) };
+    // One working figure of a conversion, 1 HRC, is what two tables may differ by.
+    assert!((ball.hrc[0] - brinell.hrc[0]).abs() < 1.0, "{ball:?} {brinell:?}");
+    // 1 HRB is worth about 6 HBW up there, so the ball scale is the weaker witness of the two.
+    assert!(ball.u_shared > brinell.u_shared, "{ball:?} {brinell:?}");
+    let above = assess(ENGLISH, &with_readings("", &["101 HRB"])).unwrap_err();
+    assert_eq!(above.code, "hardness.outside_scale");
+    assert!(above.instead.contains("HRC or HBW"), "{}", above.instead);
+    // Softer than every table that reaches HRC: refused, not stretched.
+    let below = assess(ENGLISH, &with_readings("", &["90 HRB"])).unwrap_err();
+    assert_eq!(below.code, "hardness.outside_tables");
 }

@@ -7,7 +7,9 @@ use biteband_bench::words::{Language, Phrase, Ui};
 use gloo::events::EventListener;
 use yew::prelude::*;
 
-use crate::pages::{about::about, convert::convert, file_test::file_test};
+use crate::pages::{
+    about::about, convert::convert, file_test::file_test, mark::mark, paper::paper,
+};
 use crate::parts::bars::{bottom_bar, top_bar};
 use crate::parts::notices::notices;
 use crate::store::Opened;
@@ -83,6 +85,8 @@ pub(crate) fn Application(props: &Props) -> Html {
     let page = match app.saved.page {
         Page::FileTest => file_test(&app, &dispatch),
         Page::Convert => convert(&app, &dispatch),
+        Page::Mark => mark(&app, &dispatch),
+        Page::Paper => paper(&app, &dispatch),
         Page::About => about(&app, &dispatch),
     };
     html! {

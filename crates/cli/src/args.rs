@@ -334,6 +334,9 @@ pub(crate) struct FileArgs {
     /// Expected hardness as mean and standard deviation: "N(54,2)"
     #[arg(long)]
     pub(crate) prior: Option<String>,
+    /// Readings of an instrument on the part, once for each: "52, 53 HRC", "ultrasonic: 640 HV +-25"
+    #[arg(long = "reading", value_name = "READING")]
+    pub(crate) readings: Vec<String>,
     /// Wanted hardness: "50-54 HRC", "58 HRC min", "HV 700 +-50"
     #[arg(long)]
     pub(crate) target: Option<String>,

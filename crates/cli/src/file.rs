@@ -5,7 +5,7 @@ use std::io::{self, Write};
 use biteband_bench::Refusal;
 use biteband_bench::answer::{
     ConditionsInput, FileAnswer, FileOutcome, FileQuestion, FileRefused, StrokeInput, TargetAnswer,
-    assess, parse_prior, parse_proofs, parse_strokes,
+    assess, parse_prior, parse_proofs, parse_reading, parse_strokes,
 };
 use biteband_bench::format;
 use biteband_bench::state::list_of_grades;
@@ -26,7 +26,11 @@ pub(crate) fn run(output: &mut Output, args: FileArgs) -> Result<(), Stop> {
             if output.json {
                 output.object(&answer)?;
             } else {
-                print(output, &answer, question.strokes.is_empty())?;
+                print(
+                    output,
+                    &answer,
+                    question.strokes.is_empty() && question.readings.is_empty(),
+                )?;
             }
             Ok(())
         }
@@ -65,6 +69,8 @@ fn question(output: &Output, args: FileArgs) -> Result<FileQuestion, Refusal> {
         }
         Some(text) => Some(parse_prior(language, text)?),
     };
+    let readings: Result<Vec<_>, _> =
+        args.readings.iter().map(|text| parse_reading(language, text)).collect();
     Ok(FileQuestion {
         set,
         tolerance: args.tolerance,
@@ -80,6 +86,7 @@ fn question(output: &Output, args: FileArgs) -> Result<FileQuestion, Refusal> {
         },
         prior,
         target: args.target,
+        readings: readings?,
         units: output.units,
     })
 }
@@ -150,6 +157,7 @@ fn print(output: &mut Output, answer: &FileAnswer, untouched: bool) -> io::Resul
     if let Some(target) = answer.target.as_ref().filter(|_| !untouched) {
         output.text(0, &target_line(language, target))?;
     }
+    output.list(answer.readings.iter().map(|reading| reading.shown.as_str()))?;
     output.line("")?;
     output.text(0, &answer.next.say)?;
     for caution in &answer.cautions {
@@ -192,7 +200,7 @@ fn target_line(language: Language, target: &TargetAnswer) -> String {
     format!("{label}: {}. {}", parts.join(", "), target.verdict)
 }
 
-/// Contradictory evidence: no number, the two files, likely causes, what to do.
+/// Contradictory evidence: no number, the two files or readings, likely causes, what to do.
 fn explain(language: Language, refused: &FileRefused) -> io::Result<()> {
     tell(&refused.refused.message)?;
     for contradiction in &refused.contradictions {
@@ -209,6 +217,16 @@ fn explain(language: Language, refused: &FileRefused) -> io::Result<()> {
         if first.without_softer != first.without_harder {
             writeln!(err, "{}", first.without_softer)?;
         }
+    }
+    for clash in &refused.clashes {
+        if clash.text != refused.next.why {
+            tell(&clash.text)?;
+        }
+        let mut err = io::stderr().lock();
+        for cause in &clash.why {
+            writeln!(err, "- {cause}")?;
+        }
+        writeln!(err, "{}\n{}", clash.without_harder, clash.without_softer)?;
     }
     tell(&format!("{}: {}", language.say(Phrase::Ui(Ui::NextTitle)), refused.next.say))?;
     for caution in &refused.cautions {

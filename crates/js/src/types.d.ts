@@ -129,6 +129,8 @@ export interface FileQuestion {
   prior?: [mean: number, sd: number] | null;
   /** Wanted hardness as written: `50-54 HRC`, `58 HRC min`. */
   target?: string | null;
+  /** Readings of instruments on the part. */
+  readings?: ReadingInput[];
   /** Units of the texts; numbers stay in MPa. */
   units?: "metric" | "inch";
 }
@@ -151,6 +153,32 @@ export interface Proof {
   outcome: Outcome;
 }
 
+/** What a reading was taken with. */
+export type Instrument =
+  | "bench-rockwell-unverified"
+  | "bench-rockwell-verified"
+  | "bench-rockwell-ball"
+  | "bench-vickers"
+  | "bench-vickers-light"
+  | "bench-brinell"
+  | "brinell-scope"
+  | "portable-leeb"
+  | "ultrasonic"
+  | "comparison"
+  | "other";
+
+/** Readings of one instrument on one spot. */
+export interface ReadingInput {
+  /** The usual one of the scale if left out. */
+  instrument?: Instrument | null;
+  /** As written: `52, 53, 51.5 HRC`, `288 HBW +-8`, `640 HV 10 u=12`. */
+  text: string;
+  /** For a comparison: hardness of the known piece, `50 HRC +-1`. */
+  known?: string | null;
+  /** For a comparison: readings of that piece, `47, 49 HRC`. */
+  onKnown?: string | null;
+}
+
 /** Conditions that shift every stroke. */
 export interface Conditions {
   /** Whether the skin was ground off; left out when not said. */
@@ -171,6 +199,9 @@ export interface FileAnswer {
   target: TargetOdds | null;
   /** Always empty in an answer. */
   contradictions: Contradiction[];
+  readings: ReadingAnswer[];
+  /** Always empty in an answer. */
+  clashes: Clash[];
   next: Next;
   /** The same band on other scales, widened by the conversion. */
   scales: BandInScale[];
@@ -180,10 +211,12 @@ export interface FileAnswer {
   sources: string[];
 }
 
-/** Files that contradict each other: no band. */
+/** Files or readings that contradict each other: no band. */
 export interface FileRefused {
   refused: Refusal;
   contradictions: Contradiction[];
+  readings: ReadingAnswer[];
+  clashes: Clash[];
   next: Next;
   cautions: string[];
 }
@@ -232,6 +265,36 @@ export interface Contradiction {
   softer: number;
   why: string;
   causes: { text: string }[];
+  without_harder: string;
+  without_softer: string;
+}
+
+/** What readings were understood as; uncertainties are standard ones in HRC. */
+export interface ReadingAnswer {
+  instrument: Instrument;
+  /** The numbers with their scale. */
+  understood: string;
+  hrc: number[];
+  /** Of a single reading. */
+  u_random: number;
+  /** What all readings of the instrument share. */
+  u_shared: number;
+  /** `null` for readings in HRC. */
+  u_conversion: number | null;
+  /** Taken from the kind of instrument, not written. */
+  assumed: boolean;
+  /** `null` for readings in HRC. */
+  table: string | null;
+  /** In words, with the half-width at 95 %. */
+  shown: string;
+}
+
+/** Two sources that no hardness explains together: `files`, `readings[0]`, `readings[0].hrc[2]`. */
+export interface Clash {
+  harder: string;
+  softer: string;
+  text: string;
+  why: string[];
   without_harder: string;
   without_softer: string;
 }

@@ -5,8 +5,8 @@
 use std::collections::BTreeSet;
 
 use biteband_bench::answer::{
-    ConvertQuestion, FileQuestion, IndentQuestion, assess, convert, indent, parse_strokes, sources,
-    table, tables,
+    ConvertQuestion, FileQuestion, IndentQuestion, assess, convert, indent, parse_reading,
+    parse_strokes, sources, table, tables,
 };
 use biteband_bench::words::Language;
 use serde::Serialize;
@@ -85,6 +85,13 @@ fn file_types_have_the_fields_of_the_answers() {
     same_fields(&refused, "FileRefused");
     same_fields(&refused["refused"], "Refusal");
     same_fields(&refused["contradictions"][0], "Contradiction");
+    let reading = parse_reading(ENGLISH, "comparison: 640 HV; 600 HV; 600 HV").unwrap();
+    same_fields(&plain(&reading), "ReadingInput");
+    let read = FileQuestion { readings: vec![reading], ..ask("40:b 45:b") };
+    let clash = plain(&assess(ENGLISH, &read).unwrap());
+    same_fields(&clash, "FileRefused");
+    same_fields(&clash["readings"][0], "ReadingAnswer");
+    same_fields(&clash["clashes"][0], "Clash");
 }
 
 #[test]
@@ -132,7 +139,7 @@ fn question_types_have_the_fields_of_the_questions() {
             "FileQuestion",
             serde_json::json!({
                 "set": [], "tolerance": null, "hand": null, "yesNo": true, "strokes": [], "proved": [],
-                "conditions": {}, "prior": null, "target": null, "units": "metric",
+                "conditions": {}, "prior": null, "target": null, "readings": [], "units": "metric",
             }),
         ),
         (
@@ -154,10 +161,12 @@ fn question_types_have_the_fields_of_the_questions() {
     let nested = serde_json::json!({
         "strokes": [{ "file": 50, "outcome": "bites", "spot": 2 }],
         "proved": [{ "file": 50, "known": 48, "outcome": "bites" }],
+        "readings": [{ "instrument": "comparison", "text": "53 HRC", "known": "50 HRC", "onKnown": "49 HRC" }],
         "conditions": { "skinGround": true, "edge": true, "finishDiffers": true, "carbideRich": true },
     });
     same_fields(&nested["strokes"][0], "Stroke");
     same_fields(&nested["proved"][0], "Proof");
+    same_fields(&nested["readings"][0], "ReadingInput");
     same_fields(&nested["conditions"], "Conditions");
     serde_json::from_value::<FileQuestion>(nested).unwrap();
 }

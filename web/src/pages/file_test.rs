@@ -4,12 +4,13 @@ use std::rc::Rc;
 
 use biteband_bench::answer::ConditionsInput;
 use biteband_bench::state::{Action, App, Field as Name};
-use biteband_bench::view::{Chip, FileTestView, OddsView, file_test as view_of};
+use biteband_bench::view::{Chip, FileTestView, OddsView, ProofView, file_test as view_of};
 use biteband_bench::words::{Phrase, Ui};
 use yew::prelude::*;
 
 use crate::app::{Dispatch, LANGUAGE, label};
 use crate::parts::chips::{Name as Group, button, chips, folded, press, small};
+use crate::parts::choice::choice;
 use crate::parts::field::{Look, field as entry, told};
 use crate::parts::rule::rule;
 
@@ -43,6 +44,7 @@ pub(crate) fn file_test(app: &Rc<App>, dispatch: &Dispatch) -> Html {
                 { conditions(props) }
                 { hand(props, &view) }
                 { files(props, &view) }
+                { readings(props, &view) }
                 { proving(props, &view) }
                 { expectation(props, &view) }
                 { folded(Ui::Why, html! { <p>{ label(Ui::WhyModel) }</p> }) }
@@ -251,12 +253,33 @@ fn proving(props: Handed<'_>, view: &FileTestView) -> Html {
                             onclick={press(dispatch, Action::Prove(outcome))}>{ label(title) }</button>
                     }) }
                 </div>
-                <ul class="proofs">
-                    { for view.proofs.iter().map(|proof| html! {
-                        <li><span>{ &proof.text }</span>
-                            { button(dispatch, Ui::Remove, Action::RemoveProof(proof.index)) }</li>
-                    }) }
-                </ul>
+                { list(dispatch, &view.proofs, Action::RemoveProof) }
+            </>
+        },
+    )
+}
+
+/// Entries, each with a button that takes it away.
+fn list(dispatch: &Dispatch, entries: &[ProofView], remove: fn(usize) -> Action) -> Html {
+    html! {
+        <ul class="proofs">
+            { for entries.iter().map(|entry| html! {
+                <li><span>{ &entry.text }</span>{ button(dispatch, Ui::Remove, remove(entry.index)) }</li>
+            }) }
+        </ul>
+    }
+}
+
+fn readings(props: Handed<'_>, view: &FileTestView) -> Html {
+    let Handed { dispatch, .. } = props;
+    folded(
+        Ui::ReadingTitle,
+        html! {
+            <>
+                { choice(dispatch, Ui::ReadingInstrument, &view.instruments, Action::SetInstrument) }
+                { field(props, view, Name::Reading, Ui::ReadingField, Some(Ui::ReadingHint)) }
+                <div class="actions">{ button(dispatch, Ui::ReadingAdd, Action::AddReading) }</div>
+                { list(dispatch, &view.readings, Action::RemoveReading) }
             </>
         },
     )

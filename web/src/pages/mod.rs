@@ -3,3 +3,5 @@
 pub(crate) mod about;
 pub(crate) mod convert;
 pub(crate) mod file_test;
+pub(crate) mod mark;
+pub(crate) mod paper;

@@ -1,7 +1,7 @@
 //! The bars on top and at the bottom.
 
 use biteband_bench::state::{Action, Page};
-use biteband_bench::words::{Phrase, Ui};
+use biteband_bench::words::{Mark, Phrase, Ui};
 use yew::prelude::*;
 
 use super::chips::press;
@@ -28,6 +28,22 @@ pub(crate) fn top_bar(page: Page, dispatch: &Dispatch) -> Html {
     }
 }
 
+/// The rooms of Convert.
+pub(crate) fn tabs(shown: Page) -> Html {
+    let rooms = [
+        (Page::Convert, Ui::TabConvert),
+        (Page::Mark, Ui::Mark(Mark::Tab)),
+        (Page::Paper, Ui::Paper),
+    ];
+    html! {
+        <nav class="tabs unsheet" aria-label={LANGUAGE.say(Phrase::Convert)}>
+            { for rooms.into_iter().map(|(page, title)| html! {
+                <a href={page.hash()} aria-current={(page == shown).then_some("page")}>{ label(title) }</a>
+            }) }
+        </nav>
+    }
+}
+
 /// The places to go.
 pub(crate) fn bottom_bar(shown: Page) -> Html {
     let places = [
@@ -41,7 +57,9 @@ pub(crate) fn bottom_bar(shown: Page) -> Html {
     html! {
         <nav class="foot" aria-label={label(Ui::Pages)}>
             { for places.into_iter().map(|(page, phrase, icon)| {
-                let here = shown == page;
+                // Marks and paper are rooms of Convert.
+                let here = shown == page
+                    || (page == Page::Convert && matches!(shown, Page::Mark | Page::Paper));
                 html! {
                     <a href={page.hash()} class={classes!(here.then_some("on"))}
                         aria-current={here.then_some("page")}>

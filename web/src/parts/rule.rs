@@ -70,6 +70,7 @@ fn ridge(view: &RidgeView) -> Html {
             { for view.goal.map(|place| bar(place, "68", "12", "goal")) }
             if !view.path.is_empty() { <path class="belief" d={view.path.clone()} /> }
             { for view.band.map(|place| bar(place, "0", "4", "band")) }
+            { for view.marks.iter().map(|place| bar(*place, "60", "4", "read")) }
             <line class="edge" x1="4" x2="4" y1="0" y2={place(view.height)} />
             { for view.ticks.iter().map(|tick| html! {
                 <line class={if tick.major { "major" } else { "minor" }} x1="4" x2={place(tick.x2)}

@@ -8,6 +8,7 @@ use biteband_hardness::designation::Amount;
 use biteband_hardness::{Axis, Choice, Reading, Scale, convert, designation};
 use serde::{Deserialize, Serialize};
 
+use super::readings::{ReadingInput, gather};
 use crate::format::{self, Units};
 use crate::refusal::Refusal;
 use crate::words::{Language, Phrase};
@@ -34,6 +35,8 @@ pub struct FileQuestion {
     pub prior: Option<(f64, f64)>,
     /// The wanted hardness as written: `50-54 HRC`, `HV 700 +-50`.
     pub target: Option<String>,
+    /// Readings of instruments on the part.
+    pub readings: Vec<ReadingInput>,
     /// Units of the texts; numbers stay in MPa.
     pub units: Units,
 }
@@ -254,7 +257,7 @@ pub fn parse_target(language: Language, text: &str) -> Result<Target, Refusal> {
 /// Puts a question together as a file test.
 ///
 /// # Errors
-/// A refusal that names what is wrong with the set, a stroke, a proof or the expectation.
+/// A refusal that names what is wrong with the set, a stroke, a proof, the expectation or a reading.
 pub fn build(language: Language, question: &FileQuestion) -> Result<FileTest, Refusal> {
     let refuse = |error| Refusal::of_evidence(language, &error);
     let mut set = if question.set.is_empty() {
@@ -278,7 +281,8 @@ pub fn build(language: Language, question: &FileQuestion) -> Result<FileTest, Re
         .with_hand(parse_hand(language, question.hand.as_deref())?)
         .with_answering(answering)
         .with_conditions(question.conditions.read())
-        .with_prior(prior);
+        .with_prior(prior)
+        .with_readings(gather(language, &question.readings)?.0);
     let find = |grade: f64| {
         set.find(grade).map_err(|error| Refusal {
             given: format::exact(grade),

@@ -1,4 +1,4 @@
-//! What strokes of graded files say.
+//! What strokes of graded files and readings of instruments say.
 
 use biteband_evidence::{
     Assessment, Band, FileTest, Finish, Outcome, Place, Shape, Skin, SteelKind, Stroke, Target,
@@ -7,11 +7,13 @@ use biteband_evidence::{
 use biteband_hardness::{Axis, Scale};
 use serde::Serialize;
 
+use super::clashes::{ClashAnswer, clashes, settle};
 use super::file_question::{FileQuestion, build, parse_target};
 use super::file_scales::{BandInScale, scales};
+use super::readings::{ReadingAnswer, gather};
 use crate::format::{self, Units};
 use crate::refusal::Refusal;
-use crate::words::{Language, Phrase};
+use crate::words::{Gauge, Language, Phrase};
 
 /// The answer, or contradictory evidence.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -19,7 +21,7 @@ use crate::words::{Language, Phrase};
 pub enum FileOutcome {
     /// A band.
     Answered(Box<FileAnswer>),
-    /// No band, because files disagree.
+    /// No band, because files or readings disagree.
     Refused(Box<FileRefused>),
 }
 
@@ -36,6 +38,10 @@ pub struct FileAnswer {
     pub target: Option<TargetAnswer>,
     /// Always empty here; filled where the answer is refused.
     pub contradictions: Vec<ContradictionAnswer>,
+    /// What the readings of instruments were understood as.
+    pub readings: Vec<ReadingAnswer>,
+    /// Always empty here; filled where the answer is refused.
+    pub clashes: Vec<ClashAnswer>,
     /// The next stroke.
     pub next: NextAnswer,
     /// The same band on other scales, widened by the conversion.
@@ -55,6 +61,10 @@ pub struct FileRefused {
     pub refused: Refusal,
     /// The files that disagree.
     pub contradictions: Vec<ContradictionAnswer>,
+    /// What the readings of instruments were understood as.
+    pub readings: Vec<ReadingAnswer>,
+    /// Readings that disagree with the files or each other.
+    pub clashes: Vec<ClashAnswer>,
     /// What to do.
     pub next: NextAnswer,
     /// Cautions of the work itself.
@@ -171,7 +181,8 @@ pub(crate) fn assessed(language: Language, question: &FileQuestion) -> Result<As
         Some(written) => Some(parse_target(language, written)?),
     };
     let found = test.assess(target).map_err(|error| Refusal::of_evidence(language, &error))?;
-    let outcome = answer(language, question.units, &test, &found, target);
+    let readings = gather(language, &question.readings)?.1;
+    let outcome = answer(language, question.units, &test, &found, target, readings);
     Ok(Assessed { outcome, found, target })
 }
 
@@ -181,22 +192,28 @@ fn answer(
     test: &FileTest,
     found: &Assessment,
     target: Option<Target>,
+    readings: Vec<ReadingAnswer>,
 ) -> FileOutcome {
     let cautions = vec![language.say(Phrase::Eyes).into_owned()];
     let contradictions = contradictions(language, found);
-    if let Some(first) = contradictions.first() {
+    let clashes = clashes(language, found, &readings);
+    let trouble = if let Some(first) = contradictions.first() {
         let [softer, harder] = [first.softer, first.harder].map(format::exact);
         let settle = language.say(Phrase::NextSettle { softer: &softer, harder: &harder });
-        let refused = Refusal::new(
-            "evidence.contradiction",
-            format!("{} {}", first.why, language.say(Phrase::NoNumber)),
-            stroke_list(test),
-            "",
-            settle.clone(),
-        );
+        Some(("evidence.contradiction", first.why.clone(), settle))
+    } else {
+        let worst = clashes.first().zip(found.clashes().first());
+        worst.map(|(told, clash)| {
+            ("evidence.clash", told.text.clone(), language.gauge(settle(clash)))
+        })
+    };
+    if let Some((code, why, settle)) = trouble {
+        let no_number = language.say(Phrase::NoNumber);
+        let given = given(test, &readings);
+        let refused = Refusal::new(code, format!("{why} {no_number}"), given, "", settle.clone());
         let next = NextAnswer {
             file: None,
-            why: first.why.clone(),
+            why,
             say: settle.into_owned(),
             expected_width: None,
             width_now: found.advice().present_width(),
@@ -204,12 +221,19 @@ fn answer(
         return FileOutcome::Refused(Box::new(FileRefused {
             refused,
             contradictions,
+            readings,
+            clashes,
             next,
             cautions,
         }));
     }
     let band = found.band();
-    let known = !test.strokes().is_empty() || test.prior().expected().is_some();
+    let known =
+        !(test.strokes().is_empty() && readings.is_empty()) || test.prior().expected().is_some();
+    let mut notes = notes(language, test, &band);
+    if readings.iter().any(|reading| reading.assumed) {
+        notes.push(language.gauge(Gauge::Assumed).into_owned());
+    }
     FileOutcome::Answered(Box::new(FileAnswer {
         verdict: verdict(language, test),
         band: band_answer(language, &band),
@@ -217,15 +241,18 @@ fn answer(
         // Before anything is known the odds would only show where the axis ends.
         target: target.filter(|_| known).and_then(|t| target_answer(language, found, t)),
         contradictions,
+        readings,
+        clashes,
         next: next_answer(language, test, found),
         scales: scales(language, units, &band),
-        notes: notes(language, test, &band),
+        notes,
         cautions,
         sources: vec!["file-model", "sae-j864", "file-adjustments", "conversion-width"],
     }))
 }
 
-fn stroke_list(test: &FileTest) -> String {
+/// The strokes and readings that contradict each other.
+fn given(test: &FileTest, readings: &[ReadingAnswer]) -> String {
     let one = |stroke: &Stroke| {
         let grade = test.set().grade(stroke.file()).map(format::exact).unwrap_or_default();
         let letter = match stroke.outcome() {
@@ -235,7 +262,8 @@ fn stroke_list(test: &FileTest) -> String {
         };
         format!("{grade}:{letter}")
     };
-    test.strokes().iter().map(one).collect::<Vec<_>>().join(" ")
+    let readings = readings.iter().map(|reading| reading.understood.clone());
+    test.strokes().iter().map(one).chain(readings).collect::<Vec<_>>().join(" ")
 }
 
 /// How each file answered on the whole: most strokes win, a draw is "slight".
@@ -271,6 +299,10 @@ fn verdict(language: Language, test: &FileTest) -> String {
     let softest_biting = grades(Outcome::Bite).min_by(f64::total_cmp);
     let slight: Vec<f64> = grades(Outcome::Slight).collect();
     let text = |grade: f64| format::exact(grade);
+    let read = !test.readings().is_empty();
+    if read && test.strokes().is_empty() {
+        return language.gauge(Gauge::ByReadings).into_owned();
+    }
     let phrase = match (hardest_skating, softest_biting) {
         (None, None) if slight.is_empty() => language.say(Phrase::NothingStrokedNumber),
         _ if slight.len() == 1 => {
@@ -288,6 +320,9 @@ fn verdict(language: Language, test: &FileTest) -> String {
         }
         _ => language.say(Phrase::MixedFiles),
     };
+    if read {
+        return language.gauge(Gauge::WithReadings { verdict: &phrase }).into_owned();
+    }
     phrase.into_owned()
 }
 
@@ -432,6 +467,8 @@ fn notes(language: Language, test: &FileTest, band: &Band) -> Vec<String> {
     let mut notes = Vec::new();
     let mut say = |phrase: Phrase<'_>| notes.push(language.say(phrase).into_owned());
     let stroked = !test.strokes().is_empty();
+    // A reading says nothing of how files were used.
+    let by_files = stroked || test.readings().is_empty();
     if stroked && test.set().count() == 1 {
         say(Phrase::OneFileOnly);
     }
@@ -443,9 +480,9 @@ fn notes(language: Language, test: &FileTest, band: &Band) -> Vec<String> {
     }
     let conditions = test.conditions();
     match conditions.skin {
-        Skin::Ground => {}
-        Skin::NotGround => say(Phrase::SkinNotGround),
-        Skin::NotSaid => say(Phrase::SkinNotSaid),
+        Skin::NotGround if by_files => say(Phrase::SkinNotGround),
+        Skin::NotSaid if by_files => say(Phrase::SkinNotSaid),
+        _ => {}
     }
     if conditions.steel == SteelKind::CarbideRich {
         say(Phrase::CarbideRich);

@@ -2,6 +2,7 @@
 //!
 //! Field names are stable; numbers are unrounded. The page makes its screens from the same answers.
 
+mod clashes;
 mod convert;
 mod file_question;
 mod file_scales;
@@ -9,8 +10,11 @@ mod file_test;
 mod indent;
 mod indent_answer;
 mod indent_question;
+mod readings;
+mod series;
 mod source;
 
+pub use clashes::ClashAnswer;
 pub use convert::{
     ConvertAnswer, ConvertInput, ConvertQuestion, Converted, Measured, Note, Other, choose,
     convert, default_targets, parse_axis, parse_table,
@@ -31,5 +35,7 @@ pub use indent_answer::{
     MachineLimitAnswer, MarkAnswer, OutlierAnswer, SeriesAnswer, ThinnestAnswer,
 };
 pub use indent_question::{IndentQuestion, parse_readings};
+pub(crate) use readings::{DEFAULT_INSTRUMENT, INSTRUMENTS};
+pub use readings::{ReadingAnswer, ReadingInput, parse_reading, read_reading};
 pub(crate) use source::standard;
 pub use source::{SourceAnswer, TableAnswer, TableListing, TableRow, sources, table, tables};

@@ -3,15 +3,17 @@
 //! [`reduce`](reduce::reduce) is pure: the same state and action give the same new state. Everything
 //! in [`Saved`] is stored on every change; [`Session`] lives only while the page is open.
 
+mod mark;
 mod reduce;
 mod saved;
 
 use biteband_hardness::Material;
 use serde::{Deserialize, Serialize};
 
-use crate::answer::{ConditionsInput, ProofInput, StrokeInput};
+use crate::answer::{ConditionsInput, DEFAULT_INSTRUMENT, ProofInput, ReadingInput, StrokeInput};
 use crate::format::Units;
 
+pub use mark::{MarkField, MarkKind, MarkState, RoundShape};
 pub use reduce::{list_of_grades, number, reduce, text};
 pub use saved::{
     Damage, Document, Found, JsonText, SCHEMA, Step, Version, document, migrate, read,
@@ -26,6 +28,10 @@ pub enum Page {
     FileTest,
     /// From scale to scale.
     Convert,
+    /// From a mark to its number.
+    Mark,
+    /// Sheets for the wall.
+    Paper,
     /// Sources, limits, settings.
     About,
 }
@@ -37,6 +43,8 @@ impl Page {
         match self {
             Self::FileTest => "#file-test",
             Self::Convert => "#convert",
+            Self::Mark => "#mark",
+            Self::Paper => "#paper",
             Self::About => "#about",
         }
     }
@@ -44,7 +52,8 @@ impl Page {
     /// Finds a page by the part of the address behind `#`.
     #[must_use]
     pub fn from_hash(hash: &str) -> Option<Self> {
-        [Self::FileTest, Self::Convert, Self::About].into_iter().find(|page| page.hash() == hash)
+        let all = [Self::FileTest, Self::Convert, Self::Mark, Self::Paper, Self::About];
+        all.into_iter().find(|page| page.hash() == hash)
     }
 }
 
@@ -99,7 +108,7 @@ pub struct Settings {
     pub units: Units,
 }
 
-/// Strokes and proofs at one moment, for undo.
+/// Strokes, proofs and readings at one moment, for undo.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
 pub struct Strokes {
@@ -107,6 +116,8 @@ pub struct Strokes {
     pub strokes: Vec<StrokeInput>,
     /// Strokes on known pieces.
     pub proofs: Vec<ProofInput>,
+    /// Readings of instruments.
+    pub readings: Vec<ReadingInput>,
     /// The spot that the next stroke is counted to, from 1.
     pub spot: u8,
 }
@@ -141,6 +152,10 @@ pub struct FileTestState {
     pub prior_mean_text: String,
     /// Its standard deviation as typed.
     pub prior_sd_text: String,
+    /// Stable name of the instrument to read with next.
+    pub instrument: String,
+    /// Its readings as typed so far.
+    pub reading_text: String,
 }
 
 impl Default for FileTestState {
@@ -159,6 +174,8 @@ impl Default for FileTestState {
             prior_on: false,
             prior_mean_text: String::new(),
             prior_sd_text: "2".to_owned(),
+            instrument: DEFAULT_INSTRUMENT.to_owned(),
+            reading_text: String::new(),
         }
     }
 }
@@ -200,6 +217,33 @@ impl Default for ConvertState {
     }
 }
 
+/// A sheet for the wall.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum SheetKind {
+    /// Scales side by side.
+    #[default]
+    Strip,
+    /// Numbers in rows.
+    Chart,
+    /// A card to tick while filing.
+    FileCard,
+    /// Thinnest section for each test.
+    Thickness,
+}
+
+/// The sheet to print as far as it was chosen; base and scales are those of the conversion.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct PaperState {
+    /// Which sheet.
+    pub kind: SheetKind,
+    /// Ends on the base scale as typed; empty for the usual ones.
+    pub span_text: String,
+    /// US Letter instead of A4.
+    pub letter: bool,
+}
+
 /// Everything that survives a reload.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
@@ -212,6 +256,10 @@ pub struct Saved {
     pub file_test: FileTestState,
     /// The conversion.
     pub convert: ConvertState,
+    /// The mark.
+    pub mark: MarkState,
+    /// The sheet to print.
+    pub paper: PaperState,
 }
 
 /// A field that is typed into.
@@ -231,11 +279,17 @@ pub enum Field {
     PriorMean,
     /// Its standard deviation.
     PriorSd,
+    /// Ends of the scale on paper.
+    PaperSpan,
+    /// Something about a mark.
+    Mark(MarkField),
+    /// Readings of an instrument.
+    Reading,
 }
 
 impl Field {
     /// All of them.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; 9] = [
         Self::Convert,
         Self::Target,
         Self::Grades,
@@ -243,6 +297,8 @@ impl Field {
         Self::ProofKnown,
         Self::PriorMean,
         Self::PriorSd,
+        Self::PaperSpan,
+        Self::Reading,
     ];
 
     /// Stable name for element ids.
@@ -256,6 +312,9 @@ impl Field {
             Self::ProofKnown => "proof-known",
             Self::PriorMean => "prior-mean",
             Self::PriorSd => "prior-sd",
+            Self::PaperSpan => "paper-span",
+            Self::Mark(field) => field.key(),
+            Self::Reading => "reading",
         }
     }
 
@@ -264,11 +323,35 @@ impl Field {
     pub const fn pad(self) -> &'static [&'static [PadKey]] {
         use PadKey::{Erase, Type};
         match self {
-            Self::Convert | Self::Target => &[
+            Self::Convert | Self::Target | Self::PaperSpan => &[
                 &[Type("7"), Type("8"), Type("9"), Erase],
                 &[Type("4"), Type("5"), Type("6"), Type("-")],
                 &[Type("1"), Type("2"), Type("3"), Type("±")],
                 &[Type("."), Type("0"), Type(","), Type("/")],
+            ],
+            Self::Mark(MarkField::Force) => &[
+                &[Type("7"), Type("8"), Type("9"), Erase],
+                &[Type("4"), Type("5"), Type("6"), Type(" kgf")],
+                &[Type("1"), Type("2"), Type("3"), Type(" N")],
+                &[Type("0"), Type("."), Type(",")],
+            ],
+            Self::Mark(MarkField::Readings) => &[
+                &[Type("7"), Type("8"), Type("9"), Erase],
+                &[Type("4"), Type("5"), Type("6"), Type(".")],
+                &[Type("1"), Type("2"), Type("3"), Type(",")],
+                &[Type("0"), Type("; ")],
+            ],
+            Self::Mark(_) => &[
+                &[Type("7"), Type("8"), Type("9"), Erase],
+                &[Type("4"), Type("5"), Type("6"), Type(" mm")],
+                &[Type("1"), Type("2"), Type("3"), Type(" in")],
+                &[Type("0"), Type("."), Type(","), Type("/"), Type("-")],
+            ],
+            Self::Reading => &[
+                &[Type("7"), Type("8"), Type("9"), Erase],
+                &[Type("4"), Type("5"), Type("6"), Type(" ")],
+                &[Type("1"), Type("2"), Type("3"), Type("±")],
+                &[Type("."), Type("0"), Type(","), Type(";")],
             ],
             Self::Grades => &[
                 &[Type("7"), Type("8"), Type("9"), Erase],
@@ -358,9 +441,9 @@ pub enum Action {
         /// `bites`, `slight` or `skates`.
         outcome: &'static str,
     },
-    /// Takes the last stroke, proof or clearing back.
+    /// Takes the last stroke, proof, reading or clearing back.
     Undo,
-    /// Clears strokes and proofs.
+    /// Clears strokes, proofs and readings.
     StartAgain,
     /// The next strokes are on this spot.
     PickSpot(u8),
@@ -386,6 +469,12 @@ pub enum Action {
     Prove(&'static str),
     /// Takes a proof away.
     RemoveProof(usize),
+    /// The instrument to read with next, by its stable name.
+    SetInstrument(&'static str),
+    /// Takes the typed readings in, if they can be read.
+    AddReading,
+    /// Takes readings away.
+    RemoveReading(usize),
     /// Counts the expectation in or not.
     SetPrior(bool),
     /// The scale of a bare number.
@@ -413,6 +502,18 @@ pub enum Action {
         /// Quarters of the width to harder numbers.
         pan: i8,
     },
+    /// Kind of the mark.
+    MarkKind(MarkKind),
+    /// Rockwell scale of the mark.
+    MarkScale(&'static str),
+    /// Where on a round part the mark stands.
+    MarkShape(RoundShape),
+    /// One diagonal along the axis.
+    MarkAlong(bool),
+    /// Which sheet to print.
+    PaperKind(SheetKind),
+    /// US Letter instead of A4.
+    PaperLetter(bool),
     /// What was stored has arrived.
     Loaded(Box<Saved>),
     /// Something is to be told.

@@ -1,7 +1,8 @@
 //! The pure step from one state to the next.
 
 use super::{Action, App, Field, FileTestState, PadKey, Strokes};
-use crate::answer::{ProofInput, StrokeInput};
+use crate::answer::{ProofInput, ReadingInput, StrokeInput, read_reading};
+use crate::words::Language;
 use biteband_evidence::FileSet;
 use biteband_quantity::sort_by_number;
 
@@ -82,6 +83,24 @@ pub fn reduce(app: &App, action: Action) -> App {
                 test.now.proofs.remove(index);
             }
         }
+        Action::SetInstrument(key) => key.clone_into(&mut test.instrument),
+        Action::AddReading => {
+            let reading = ReadingInput::written(&test.instrument, test.reading_text.trim());
+            // Whether it can be read is the same in every language.
+            if read_reading(Language::default(), &reading).is_ok() {
+                remember(test);
+                test.now.readings.push(reading);
+                test.reading_text.clear();
+            } else {
+                next.session.leave(Field::Reading);
+            }
+        }
+        Action::RemoveReading(index) => {
+            if index < test.now.readings.len() {
+                remember(test);
+                test.now.readings.remove(index);
+            }
+        }
         Action::SetPrior(on) => test.prior_on = on,
         Action::ConvertScale(scale) => scale.clone_into(&mut next.saved.convert.scale),
         Action::ConvertMore(more) => next.saved.convert.more = more,
@@ -110,6 +129,12 @@ pub fn reduce(app: &App, action: Action) -> App {
             convert.pan = convert.pan.saturating_add(pan).clamp(-40, 40);
         }
         Action::ConvertTable(table) => next.saved.convert.table = table.map(str::to_owned),
+        Action::MarkKind(kind) => next.saved.mark.choose(kind),
+        Action::MarkScale(scale) => scale.clone_into(&mut next.saved.mark.scale),
+        Action::MarkShape(shape) => next.saved.mark.shape = shape,
+        Action::MarkAlong(along) => next.saved.mark.along_axis = along,
+        Action::PaperKind(kind) => next.saved.paper.kind = kind,
+        Action::PaperLetter(letter) => next.saved.paper.letter = letter,
         Action::Loaded(saved) => next.saved = *saved,
         Action::Tell(notice) => {
             if !next.session.notices.contains(&notice) {
@@ -142,6 +167,9 @@ pub fn text(app: &App, field: Field) -> &str {
         Field::ProofKnown => &test.proof_known_text,
         Field::PriorMean => &test.prior_mean_text,
         Field::PriorSd => &test.prior_sd_text,
+        Field::PaperSpan => &app.saved.paper.span_text,
+        Field::Mark(field) => app.saved.mark.text(field),
+        Field::Reading => &test.reading_text,
     }
 }
 
@@ -165,6 +193,9 @@ fn edit(app: &mut App, field: Field, text: String) {
         Field::ProofKnown => test.proof_known_text = text,
         Field::PriorMean => test.prior_mean_text = text,
         Field::PriorSd => test.prior_sd_text = text,
+        Field::PaperSpan => app.saved.paper.span_text = text,
+        Field::Mark(field) => app.saved.mark.edit(field, text),
+        Field::Reading => test.reading_text = text,
     }
 }
 
@@ -248,6 +279,28 @@ mod tests {
         assert!((proof.known - 53.5).abs() < 1e-12 && (proof.file - 65.0).abs() < 1e-12);
     }
 
+    #[test]
+    fn a_reading_is_added_only_when_it_can_be_read_and_undone_like_a_stroke() {
+        let typed = |text: &str| Action::Edit(Field::Reading, text.to_owned());
+        let wrong = after(&[typed("52 HXC"), Action::AddReading]);
+        assert!(wrong.saved.file_test.now.readings.is_empty());
+        assert_eq!(wrong.saved.file_test.reading_text, "52 HXC");
+        assert!(wrong.session.left.contains(&Field::Reading));
+        let one =
+            after(&[Action::SetInstrument("portable-leeb"), typed("52 53"), Action::AddReading]);
+        let reading = one.saved.file_test.now.readings.first().unwrap();
+        assert_eq!(
+            (reading.instrument.as_deref(), reading.text.as_str()),
+            (Some("portable-leeb"), "52 53")
+        );
+        assert_eq!(one.saved.file_test.reading_text, "");
+        let gone = reduce(&one, Action::RemoveReading(0));
+        assert!(gone.saved.file_test.now.readings.is_empty());
+        assert_eq!(reduce(&gone, Action::Undo).saved, one.saved);
+        let view = crate::view::file_test(&one, crate::words::Language::English);
+        assert!(view.unit == "HRC" && view.readings[0].text.contains("assumed"), "{view:?}");
+    }
+
     fn any_action() -> impl Strategy<Value = Action> {
         let field = proptest::sample::select(Field::ALL.to_vec());
         prop_oneof![
@@ -266,6 +319,11 @@ mod tests {
             Just(Action::Prove("skates")),
             any::<usize>().prop_map(Action::RemoveProof),
             any::<bool>().prop_map(Action::SetPrior),
+            proptest::sample::select(crate::answer::INSTRUMENTS.map(|(key, _)| key).to_vec())
+                .prop_map(Action::SetInstrument),
+            "5[0-9] (HRC|HBW|HV10)?".prop_map(|text| Action::Edit(Field::Reading, text)),
+            Just(Action::AddReading),
+            any::<usize>().prop_map(Action::RemoveReading),
         ]
     }
 

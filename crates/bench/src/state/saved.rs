@@ -147,8 +147,24 @@ mod tests {
         assert_eq!(saved.file_test.target_text, "50-54 HRC");
         assert_eq!(saved.file_test.now.strokes.len(), 6);
         assert_eq!(saved.file_test.now.proofs.len(), 1);
+        assert!(saved.file_test.now.readings.is_empty());
         assert_eq!(saved.convert.text, "HV 700 ±50");
         assert_eq!(saved.convert.scale, "HV");
+    }
+
+    /// A document of the same version with readings of instruments, which older ones lack.
+    const SAMPLE_READINGS: &str = include_str!("../../tests/stored/schema-1-readings.json");
+
+    #[test]
+    fn the_stored_sample_with_readings_is_read() {
+        let saved = from_json(SAMPLE_READINGS).unwrap();
+        let test = &saved.file_test;
+        assert_eq!(test.instrument, "comparison");
+        assert_eq!(test.reading_text, "53; 50");
+        assert_eq!(test.now.readings.len(), 2);
+        assert_eq!(test.now.readings[0].text, "52 53 HRC");
+        assert_eq!(test.now.readings[1].on_known.as_deref(), Some(" 47 49"));
+        assert!(test.past[0].readings.is_empty());
     }
 
     #[test]

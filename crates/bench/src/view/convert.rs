@@ -132,6 +132,8 @@ pub fn convert(app: &App, language: Language) -> ConvertView {
         aligned: None,
     };
     if view.no_material.is_some() {
+        view.targets.clear();
+        view.tables.clear();
         return view;
     }
     if state.text.trim().is_empty() {
@@ -279,7 +281,11 @@ fn side_by_side(app: &App, found: &ConvertAnswer) -> Option<SideBySide> {
             });
         }
         let other = result.others.iter().find(|other| of(other.table) == Some(table))?;
-        Some(other.shown.clone())
+        let axis = Axis::find(result.scale)?;
+        Some(match other.value {
+            Some(value) => units.number(axis, value),
+            None => units.range(axis, other.low, other.high),
+        })
     };
     let rows = found.results.iter().map(|result| {
         let cells = tables.iter().map(|&table| cell(result, table).unwrap_or_default());

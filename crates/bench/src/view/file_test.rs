@@ -4,13 +4,13 @@ use biteband_evidence::{Assessment, Outcome, Shape, Target};
 use biteband_quantity::sort_by_number;
 
 use super::ridge::{KeyView, RuleRow, RuleView, ridge};
-use super::{Chip, Problem};
+use super::{Chip, Problem, reading};
 use crate::answer::{
     Assessed, FileAnswer, FileOutcome, FileQuestion, StrokeInput, assessed, build, parse_target,
 };
 use crate::format;
 use crate::state::{App, Field, FileTestState, HandChoice, list_of_grades, number};
-use crate::words::{Language, Phrase};
+use crate::words::{Gauge, Language, Phrase};
 
 /// Everything the page shows.
 #[derive(Clone, Debug, PartialEq)]
@@ -55,6 +55,10 @@ pub struct FileTestView {
     pub proofs: Vec<ProofView>,
     /// Files to prove.
     pub proof_files: Vec<(f64, Chip)>,
+    /// Instruments to choose from.
+    pub instruments: Vec<Chip>,
+    /// Readings so far, each with its width.
+    pub readings: Vec<ProofView>,
     /// Problems of fields that were left.
     pub problems: Vec<(Field, Problem)>,
     /// A problem of the answer as a whole.
@@ -102,7 +106,7 @@ pub struct ScaleRow {
     pub table: &'static str,
 }
 
-/// A proof.
+/// A proof or a reading.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct ProofView {
     /// Its place in the list.
@@ -120,12 +124,13 @@ pub fn file_test(app: &App, language: Language) -> FileTestView {
     let state = &app.saved.file_test;
     let mut problems = field_problems(app, language);
     let question = question(app, state, &problems);
-    let known = !question.strokes.is_empty() || question.prior.is_some();
+    let known =
+        !(question.strokes.is_empty() && question.readings.is_empty()) || question.prior.is_some();
     let (outcome, found, wanted) = match assessed(language, &question) {
         Ok(Assessed { outcome, found, target }) => (Ok(outcome), Some(found), target),
         Err(refusal) => (Err(refusal), None, None),
     };
-    let found = found.filter(|f| known && f.contradictions().is_empty());
+    let found = found.filter(|f| known && f.contradictions().is_empty() && f.clashes().is_empty());
     let can_prove = number(&state.proof_known_text).is_some()
         && !problems.iter().any(|(field, _)| *field == Field::ProofKnown);
     // A field that is still being typed in is not scolded.
@@ -139,27 +144,35 @@ pub fn file_test(app: &App, language: Language) -> FileTestView {
         level: String::new(),
         odds: None,
         conflicts: Vec::new(),
-        rule: rule(language, state, found.as_ref(), wanted, None),
+        rule: rule(language, state, found.as_ref(), wanted, None, &[]),
         next: String::new(),
         next_why: String::new(),
         next_grade: None,
         notes: Vec::new(),
         scales: Vec::new(),
         can_undo: !state.past.is_empty(),
-        can_clear: !(state.now.strokes.is_empty() && state.now.proofs.is_empty()),
+        can_clear: !(state.now.strokes.is_empty()
+            && state.now.proofs.is_empty()
+            && state.now.readings.is_empty()),
         can_prove,
         spots: spots(language, state),
         hands: hands(language, state),
         hand_meaning: language.say(Phrase::HandMeaning(hand(state.hand))).into_owned(),
         proofs: proofs(language, state),
         proof_files: proof_files(state),
+        instruments: reading::instruments(language, state),
+        readings: reading::readings(language, state),
         problems,
         problem: None,
     };
     match outcome {
         Err(refusal) => view.problem = Some(refusal.into()),
         Ok(FileOutcome::Refused(refused)) => {
-            view.say = language.say(Phrase::MixedFiles).into_owned();
+            view.say = if refused.contradictions.is_empty() {
+                language.gauge(Gauge::Mixed).into_owned()
+            } else {
+                language.say(Phrase::MixedFiles).into_owned()
+            };
             view.number = language.say(Phrase::NoNumber).into_owned();
             view.next = refused.next.say;
             view.conflicts = refused
@@ -174,11 +187,13 @@ pub fn file_test(app: &App, language: Language) -> FileTestView {
                         vec![c.without_harder, c.without_softer]
                     },
                 })
+                .chain(refused.clashes.into_iter().map(reading::conflict))
                 .collect();
         }
         Ok(FileOutcome::Answered(answer)) => {
+            let marks = reading::marks(&answer.readings);
             fill(app, language, &mut view, *answer, known);
-            view.rule = rule(language, state, found.as_ref(), wanted, Some(&view.number));
+            view.rule = rule(language, state, found.as_ref(), wanted, Some(&view.number), &marks);
         }
     }
     let aside = strokes_aside(state);
@@ -257,6 +272,7 @@ fn question(app: &App, state: &FileTestState, problems: &[(Field, Problem)]) -> 
         conditions: state.conditions,
         prior,
         target,
+        readings: state.now.readings.clone(),
         units: app.saved.settings.units,
     }
 }
@@ -333,6 +349,7 @@ fn field_problems(app: &App, language: Language) -> Vec<(Field, Problem)> {
             }
         }
     }
+    problems.extend(reading::problem(language, state).map(|problem| (Field::Reading, problem)));
     let known_text = state.proof_known_text.trim();
     if known_text.is_empty() {
         return problems;
@@ -357,6 +374,7 @@ fn rule(
     found: Option<&Assessment>,
     wanted: Option<Target>,
     band: Option<&str>,
+    marks: &[(f64, f64)],
 ) -> RuleView {
     let count = |grade: f64, outcome: &str| {
         let same = |s: &&StrokeInput| s.file.total_cmp(&grade).is_eq() && s.outcome == outcome;
@@ -380,7 +398,8 @@ fn rule(
     let band = band.unwrap_or("?");
     let label = language.say(Phrase::RidgeLabel { band }).into_owned();
     let belief = found.map(Assessment::belief);
-    RuleView { rows: rows.collect(), ridge: ridge(&state.grades, belief, shape, wanted, label) }
+    let ridge = ridge(&state.grades, belief, shape, wanted, marks, label);
+    RuleView { rows: rows.collect(), ridge }
 }
 
 fn spots(language: Language, state: &FileTestState) -> Vec<(u8, Chip)> {

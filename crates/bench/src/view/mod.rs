@@ -5,12 +5,17 @@
 mod about;
 mod convert;
 mod file_test;
+mod mark;
+mod paper;
+mod reading;
 mod ridge;
 mod scales;
 
 pub use about::{AboutView, about};
-pub use convert::{ConvertView, ResultView, TableChip, convert};
+pub use convert::{ConvertView, ResultView, SideBySide, TableChip, convert};
 pub use file_test::{ConflictView, FileTestView, OddsView, ProofView, ScaleRow, file_test};
+pub use mark::{MarkEntry, MarkView, mark};
+pub use paper::{PaperView, SheetView, paper};
 pub use ridge::{KeyView, RidgeView, RuleRow, RuleTick, RuleView};
 pub use scales::{AlignedView, ScaleLine, ScaleTick};
 

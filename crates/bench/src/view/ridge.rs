@@ -68,6 +68,8 @@ pub struct RidgeView {
     pub goal: Option<(f64, f64)>,
     /// The band of the answer: top and height.
     pub band: Option<(f64, f64)>,
+    /// Readings with their widths: top and height.
+    pub marks: Vec<(f64, f64)>,
     /// In words.
     pub label: String,
 }
@@ -133,6 +135,7 @@ pub(super) fn ridge(
     belief: Option<&Belief>,
     shape: Shape,
     target: Option<Target>,
+    marks: &[(f64, f64)],
     label: String,
 ) -> RidgeView {
     let rule = Rule { grades };
@@ -155,6 +158,7 @@ pub(super) fn ridge(
         ticks: ticks(&rule, top, bottom),
         goal: target.and_then(|t| span(t.low(), t.high())),
         band,
+        marks: marks.iter().filter_map(|&(low, high)| span(Some(low), Some(high))).collect(),
         label,
     }
 }
@@ -223,7 +227,7 @@ mod tests {
 
     #[test]
     fn a_lone_file_has_a_rule_too() {
-        let view = ridge(&[63.0], None, Shape::Above(61.0), None, String::new());
+        let view = ridge(&[63.0], None, Shape::Above(61.0), None, &[], String::new());
         assert_eq!(view.ticks.iter().filter(|t| t.major).count(), 1);
         assert!(view.band.is_some_and(|(_, height)| height > 0.0));
     }

@@ -7,7 +7,7 @@ use biteband_hardness::designation::{self, Remark};
 use biteband_hardness::{Axis, Material, Scale, TableId};
 use biteband_quantity::Shown;
 
-use super::{Phrase, Ui, materials};
+use super::{Phrase, Ui, mark_english, materials};
 
 type Words = Cow<'static, str>;
 
@@ -428,6 +428,7 @@ const fn cause_words(cause: Cause) -> &'static str {
 #[expect(clippy::too_many_lines, reason = "one line for each label is the point of the list")]
 const fn ui_words(ui: Ui) -> &'static str {
     match ui {
+        Ui::Mark(mark) => mark_english::say(mark),
         Ui::Brand => "Biteband",
         Ui::NoPart => "No part chosen",
         Ui::QuickLookUp => "Quick look-up",
@@ -483,6 +484,11 @@ const fn ui_words(ui: Ui) -> &'static str {
         Ui::PriorOn => "Count it in",
         Ui::PriorMean => "Expected, HRC",
         Ui::PriorSd => "Give or take, HRC",
+        Ui::ReadingTitle => "Instrument readings",
+        Ui::ReadingInstrument => "Instrument",
+        Ui::ReadingField => "Reading",
+        Ui::ReadingHint => "52 53, 640 HV10, 288 HBW ±8; against a known piece: 53; 50 HRC; 47",
+        Ui::ReadingAdd => "Add the reading",
         Ui::Why => "Why",
         Ui::WhyModel => {
             "Each file has its own small error, your hand has one for the session, each spot has one. They do not average out, so three strokes of one file are worth less than three files. The widths are anchored to SAE J864, which has a proved file bite two points below its number and skate two points above; how the width splits between file, hand and spot is assumed, because nobody has published it."
@@ -498,6 +504,30 @@ const fn ui_words(ui: Ui) -> &'static str {
         Ui::TableChoice => "Table",
         Ui::TableAny => "first that fits",
         Ui::AllTables => "What other tables say",
+        Ui::MaterialChoice => "What it is made of",
+        Ui::TargetsChoice => "Scales shown",
+        Ui::UsualScales => "usual scales",
+        Ui::ZoomIn => "Closer",
+        Ui::ZoomOut => "Wider",
+        Ui::PanSofter => "Softer",
+        Ui::PanHarder => "Harder",
+        Ui::ZoomReset => "Back to the number",
+        Ui::SideBySide => "All tables side by side",
+        Ui::TabConvert => "A number",
+        Ui::Paper => "On paper",
+        Ui::PaperWhat => "Sheet",
+        Ui::PaperStrip => "strip of scales",
+        Ui::PaperChart => "chart",
+        Ui::PaperCard => "file-test card",
+        Ui::PaperThickness => "thinnest section",
+        Ui::PaperSize => "Paper size",
+        Ui::PaperSpan => "From - to",
+        Ui::PaperSpanHint => "On the scale chosen under Convert; empty for the usual ends",
+        Ui::PaperScales => "Scales on the sheet",
+        Ui::PaperPrint => "Print",
+        Ui::PaperWhy => {
+            "Black on white, to scale on the paper you choose. Print at 100 %, without fitting to the page."
+        }
         Ui::ConvertWhere => "Where this comes from",
         Ui::ConvertResults => "Converted",
         Ui::PadTitle => "Number keys",

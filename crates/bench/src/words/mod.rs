@@ -6,9 +6,13 @@
 mod english;
 mod indent;
 mod indent_english;
+mod mark;
+mod mark_english;
 mod materials;
 mod print;
 mod print_english;
+mod reading;
+mod reading_english;
 
 use std::borrow::Cow;
 
@@ -17,7 +21,9 @@ use biteband_hardness::designation::Remark;
 use biteband_hardness::{Axis, Material, TableId, designation};
 
 pub use indent::{Indent, IndentRefusal};
+pub use mark::Mark;
 pub use print::{Print, Unprintable};
+pub use reading::{Gauge, Unreadable};
 
 /// A language of the tool.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -344,6 +350,7 @@ pub enum Phrase<'a> {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[expect(missing_docs, reason = "a label is documented by its words in each language")]
 pub enum Ui {
+    Mark(Mark),
     Brand,
     NoPart,
     QuickLookUp,
@@ -395,6 +402,11 @@ pub enum Ui {
     PriorOn,
     PriorMean,
     PriorSd,
+    ReadingTitle,
+    ReadingInstrument,
+    ReadingField,
+    ReadingHint,
+    ReadingAdd,
     Why,
     WhyModel,
     NextTitle,
@@ -408,6 +420,28 @@ pub enum Ui {
     TableChoice,
     TableAny,
     AllTables,
+    MaterialChoice,
+    TargetsChoice,
+    UsualScales,
+    ZoomIn,
+    ZoomOut,
+    PanSofter,
+    PanHarder,
+    ZoomReset,
+    SideBySide,
+    TabConvert,
+    Paper,
+    PaperWhat,
+    PaperStrip,
+    PaperChart,
+    PaperCard,
+    PaperThickness,
+    PaperSize,
+    PaperSpan,
+    PaperSpanHint,
+    PaperScales,
+    PaperPrint,
+    PaperWhy,
     ConvertWhere,
     ConvertResults,
     PadTitle,

@@ -435,3 +435,48 @@ fn a_reader_that_closes_early_is_no_fault() {
     child.stderr.take().unwrap().read_to_string(&mut told).unwrap();
     assert_eq!((child.wait().unwrap().code(), told.as_str()), (Some(0), ""));
 }
+
+#[test]
+fn a_reading_alone_makes_a_band_and_says_what_it_assumed() {
+    let done = biteband(&["file", "--reading", "52, 53, 51.5 HRC"]);
+    assert_eq!(done.code, 0, "{}", done.err);
+    let said: Vec<&str> = done.out.lines().collect();
+    assert_eq!(said[0], "By the readings alone");
+    // The readings' mean is 52.2.
+    let line = said.iter().find(|line| line.starts_with("- 52, 53, 51.5 HRC")).unwrap();
+    assert!(line.contains("52.2 ±") && line.ends_with("assumed"), "{line}");
+    let answer = json(&["file", "--reading", "bench: 353 HBW u=9"]).json();
+    let reading = &answer["readings"][0];
+    // ASTM E140 Table 1, row 38: 353 HBW.
+    assert!(is(&reading["hrc"][0], 38.0) && reading["table"] == "astm-e140-t1", "{reading}");
+    assert!(reading["instrument"] == "bench-brinell" && reading["assumed"] == false, "{reading}");
+}
+
+#[test]
+fn a_reading_against_the_files_is_no_number_but_causes_and_a_next_step() {
+    let done = json(&["file", "--bites", "40,45", "--reading", "ultrasonic: 640 HV"]);
+    let refused = done.refused(1);
+    assert_eq!(refused["code"], "evidence.clash");
+    let answer = done.json();
+    assert!(answer.get("band").is_none());
+    let clash = &answer["clashes"][0];
+    assert!(clash["harder"] == "readings[0]" && clash["softer"] == "files", "{clash}");
+    assert!(clash["why"][0].as_str().unwrap().contains("soft skin"), "{clash}");
+    assert!(done.err.contains("Without the files") && done.err.contains("Next:"), "{}", done.err);
+}
+
+#[test]
+fn readings_that_cannot_be_counted_are_refused() {
+    for (reading, code) in [
+        ("leeb: 52 HRC", "bench.unknown_instrument"),
+        ("portable-leeb: 780 HLD", "hardness.no_table"),
+        ("bench-brinell: 52 HRC", "bench.reading_in_other_scale"),
+        ("comparison: 52 HRC", "bench.known_piece_missing"),
+        ("52-54 HRC", "bench.reading_not_one_number"),
+    ] {
+        let done = json(&["file", "--reading", reading]);
+        let refused = done.refused(done.code);
+        assert_eq!(refused["code"], code, "{reading}");
+        assert!(refused["instead"] != "", "{refused}");
+    }
+}

@@ -112,6 +112,7 @@ fn every_field_of_the_json_is_described() {
         &["convert", "15 HRC"],
         &["file", "--bites", "55", "--skates", "50", "--target", "50-54 HRC"],
         &["file", "--bites", "45", "--skates", "50"],
+        &["file", "--bites", "40,45", "--reading", "ultrasonic: 640 HV"],
         &["indent", "rockwell", "--scale", "HRC", "--readings", "58,58.5,58.2,52.1,58.3"],
         &["indent", "rockwell", "--scale", "HRC", "--value", "48", "--thickness", "0.6mm"],
         &["indent", "vickers", "--force", "30kgf", "--d1", "0.3mm", "--round", "12mm"],

@@ -9,12 +9,14 @@ use super::generated::ASTM_A956;
 use crate::axis::Scale;
 use biteband_quantity::{BallMillimetres, KilogramsForce, Millimetres};
 
-/// Half the angle between opposite faces of the Vickers diamond, 68 degrees, in radians.
-const VICKERS_HALF: f64 = 68.0 * core::f64::consts::PI / 180.0;
+/// Sine of half the angle between opposite faces of the Vickers diamond, 68 degrees.
+const VICKERS_SIN: f64 = 0.927_183_854_566_787_4;
+/// Tangent of the same.
+const VICKERS_TAN: f64 = 2.475_086_853_416_296;
 /// Projected area of a Knoop indentation over the square of its long diagonal, as ISO 4545-1 prints it.
 const KNOOP_AREA: f64 = 0.070_28;
-/// Half the longer angle of the Knoop diamond, 86.25 degrees, in radians.
-const KNOOP_HALF: f64 = 86.25 * core::f64::consts::PI / 180.0;
+/// Tangent of half the longer angle of the Knoop diamond, 86.25 degrees.
+const KNOOP_TAN: f64 = 15.257_051_688_265_54;
 
 /// A finite number above nought.
 fn positive(given: f64) -> Result<f64, Error> {
@@ -40,7 +42,7 @@ fn positive(given: f64) -> Result<f64, Error> {
 /// ```
 #[must_use]
 pub fn vickers(force: KilogramsForce, diagonal: Millimetres) -> f64 {
-    2.0 * libm::sin(VICKERS_HALF) * force.get() / (diagonal.get() * diagonal.get())
+    2.0 * VICKERS_SIN * force.get() / (diagonal.get() * diagonal.get())
 }
 
 /// Mean diagonal in mm of a Vickers hardness.
@@ -48,7 +50,7 @@ pub fn vickers(force: KilogramsForce, diagonal: Millimetres) -> f64 {
 /// # Errors
 /// [`Error::NotAHardness`]; [`Error::Quantity`] when the diagonal is outside the bounds of lengths.
 pub fn vickers_diagonal(force: KilogramsForce, hardness: f64) -> Result<Millimetres, Error> {
-    let area = 2.0 * libm::sin(VICKERS_HALF) * force.get() / positive(hardness)?;
+    let area = 2.0 * VICKERS_SIN * force.get() / positive(hardness)?;
     Ok(Millimetres::new(libm::sqrt(area))?)
 }
 
@@ -57,7 +59,7 @@ pub fn vickers_diagonal(force: KilogramsForce, hardness: f64) -> Result<Millimet
 /// # Errors
 /// [`Error::Quantity`] when the depth is outside the bounds of lengths.
 pub fn vickers_depth(diagonal: Millimetres) -> Result<Millimetres, Error> {
-    let across_faces = 2.0 * core::f64::consts::SQRT_2 * libm::tan(VICKERS_HALF);
+    let across_faces = 2.0 * core::f64::consts::SQRT_2 * VICKERS_TAN;
     Ok(Millimetres::new(diagonal.get() / across_faces)?)
 }
 
@@ -86,7 +88,7 @@ pub fn knoop_diagonal(force: KilogramsForce, hardness: f64) -> Result<Millimetre
 /// # Errors
 /// [`Error::Quantity`] when the depth is outside the bounds of lengths.
 pub fn knoop_depth(diagonal: Millimetres) -> Result<Millimetres, Error> {
-    Ok(Millimetres::new(diagonal.get() / (2.0 * libm::tan(KNOOP_HALF)))?)
+    Ok(Millimetres::new(diagonal.get() / (2.0 * KNOOP_TAN))?)
 }
 
 /// The short diagonal over the long one: what is left of the area's constant.

@@ -29,8 +29,7 @@ pub(super) const MOST: usize = 1000;
 pub fn student_t(chance: f64, freedom: u32) -> Result<f64, Error> {
     let most = u32::try_from(MOST).unwrap_or(u32::MAX);
     if chance > 0.0 && chance < 1.0 && (1..=most).contains(&freedom) {
-        // The angle is counted from the far end, where a tail has all its digits.
-        let (mut near, mut far) = (0.0, core::f64::consts::FRAC_PI_2);
+        let (mut near, mut far) = (0.0, 1.0);
         for _ in 0..90 {
             let middle = f64::midpoint(near, far);
             if inside(middle, freedom) > chance {
@@ -39,17 +38,21 @@ pub fn student_t(chance: f64, freedom: u32) -> Result<f64, Error> {
                 far = middle;
             }
         }
-        Ok(libm::sqrt(f64::from(freedom)) / libm::tan(f64::midpoint(near, far)))
+        let share = f64::midpoint(near, far);
+        Ok(libm::sqrt(f64::from(freedom)) * (1.0 - share) / share)
     } else {
         Err(Error::NoQuantile { chance, freedom })
     }
 }
 
-/// The chance inside plus and minus t, where `rest` is the angle whose cotangent is t over the root of
-/// the degrees of freedom.
-fn inside(rest: f64, freedom: u32) -> f64 {
-    // In the handbook's angle, pi/2 - rest, sine and cosine change places.
-    let (sine, cosine) = (libm::cos(rest), libm::sin(rest));
+/// The chance inside plus and minus t, where t over the root of the degrees of freedom is
+/// (1 - share) / share: a tail, where share is small, keeps all its digits.
+fn inside(share: f64, freedom: u32) -> f64 {
+    // Sine and cosine of the handbook's angle, whose tangent that ratio is; `rest` is what the angle
+    // leaves of a right one.
+    let slant = libm::hypot(share, 1.0 - share);
+    let (sine, cosine) = ((1.0 - share) / slant, share / slant);
+    let rest = libm::atan2(share, 1.0 - share);
     let odd = freedom % 2 == 1;
     let (mut term, mut sum) = if odd { (cosine, 0.0) } else { (1.0, 0.0) };
     let mut power = u32::from(odd);
