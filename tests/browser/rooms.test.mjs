@@ -121,7 +121,7 @@ for (const [paper, size] of [["A4", [595, 842]], ["Letter", [612, 792]]]) {
   test(`sheets print on ${paper}, one to a page and nothing else`, async () => {
     const { page } = await open("#paper");
     await page.getByRole("button", { name: paper, exact: true }).click();
-    for (const sheet of ["strip of scales", "chart", "file-test card"]) {
+    for (const sheet of ["strip of scales", "chart", "file-test card", "thinnest section"]) {
       await page.getByRole("button", { name: sheet, exact: true }).click();
       await page.locator(".sheets img").first().waitFor();
       await until("every sheet is drawn", () =>

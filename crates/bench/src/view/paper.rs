@@ -62,6 +62,7 @@ pub fn paper(app: &App, language: Language) -> PaperView {
             kind(SheetKind::Strip, "strip", Ui::PaperStrip),
             kind(SheetKind::Chart, "chart", Ui::PaperChart),
             kind(SheetKind::FileCard, "file-card", Ui::PaperCard),
+            kind(SheetKind::Thickness, "thickness", Ui::PaperThickness),
         ],
         sizes: vec![size(false, "A4"), size(true, "Letter")],
         has_span: scaled,
@@ -108,8 +109,12 @@ fn sheets(
     base: Axis,
 ) -> Result<Vec<Sheet>, Refusal> {
     let paper = if state.letter { Paper::Letter } else { Paper::A4 };
-    if state.kind == SheetKind::FileCard {
-        return print::file_card(language, paper, &app.saved.file_test.grades);
+    match state.kind {
+        SheetKind::FileCard => {
+            return print::file_card(language, paper, &app.saved.file_test.grades);
+        }
+        SheetKind::Thickness => return Ok(vec![print::usual_thickness(language, paper)]),
+        SheetKind::Strip | SheetKind::Chart => {}
     }
     let span = match state.span_text.trim() {
         "" => usual_span(base),
