@@ -28,7 +28,7 @@ pub(crate) fn choice(
     html! {
         <label class="choice">
             <span>{ label(title) }</span>
-            <select {onchange}>
+            <select aria-label={label(title)} {onchange}>
                 { for list.iter().map(|chip| html! { <option value={chip.key} selected={chip.on}>{ &chip.label }</option> }) }
             </select>
         </label>
