@@ -12,23 +12,26 @@ use super::convert::refusal;
 use super::file_test::Handed;
 use crate::app::{Dispatch, LANGUAGE, label};
 use crate::parts::bars::tabs;
-use crate::parts::chips::{Name as Group, chips, folded, small};
+use crate::parts::chips::{Name as Group, chips, folded};
 use crate::parts::field::{Look, field};
+use crate::parts::text::{block, heading, p, para, ps, row, section};
 
 /// The page.
 pub(crate) fn mark(app: &Rc<App>, dispatch: &Dispatch) -> Html {
     let props = Handed { app, dispatch };
     let view = view_of(app, LANGUAGE);
+    let mut status: Vec<Html> = Vec::new();
+    if !view.hint.is_empty() {
+        status.push(para("hint", &view.hint));
+    }
+    status.extend(view.problem.iter().map(refusal));
+    status.extend(view.answer.iter().map(verdict));
     html! {
         <main id="content" class="wide">
             <h1 tabindex="-1" class="unseen">{ label(Ui::Mark(Mark::Tab)) }</h1>
-            <div class="col">{ tabs(Page::Mark) }{ entry(props, &view) }</div>
+            { block("col", vec![tabs(Page::Mark), entry(props, &view)]) }
             <div class="col">
-                <div role="status" class="col">
-                    if !view.hint.is_empty() { <p class="hint">{ &view.hint }</p> }
-                    { for view.problem.iter().map(refusal) }
-                    { for view.answer.iter().map(verdict) }
-                </div>
+                <div role="status" class="col">{ status }</div>
                 { for view.answer.iter().map(rest) }
             </div>
         </main>
@@ -45,30 +48,33 @@ fn entry(props: Handed<'_>, view: &MarkView) -> Html {
         let look = Look { title: Ui::Mark(title), hint: hint.map(Ui::Mark), class: "field" };
         field(app, dispatch, Name::Mark(name), look, None)
     };
-    html! {
-        <>
-            <section class="card">
-                { chips(dispatch, Ui::Mark(Mark::Kind), Group::Heard, kinds) }
-                { drawing(app.saved.mark.kind, view.drawing) }
-                if !view.scales.is_empty() { { chips(dispatch, Ui::Mark(Mark::Scale), Group::Seen, scales) } }
-                { for view.fields.iter().map(|MarkEntry { field, title, hint }| typed(*field, *title, Some(*hint))) }
-            </section>
-            { folded(Ui::Mark(Mark::RoundTitle), html! {
-                <>
-                    { typed(MarkField::Round, Mark::Round, Some(Mark::RoundHint)) }
-                    { chips(dispatch, Ui::Mark(Mark::RoundShape), Group::Seen, shapes) }
-                    if !view.diagonals.is_empty() { { chips(dispatch, Ui::Mark(Mark::Diagonals), Group::Seen, lies) } }
-                </>
-            }) }
-            { folded(Ui::Mark(Mark::ThinTitle), html! {
-                <>
-                    { typed(MarkField::Thickness, Mark::Thickness, Some(Mark::ThicknessHint)) }
-                    { typed(MarkField::Edge, Mark::Edge, None) }
-                    { typed(MarkField::Next, Mark::Next, None) }
-                </>
-            }) }
-        </>
+    let mut card = vec![
+        chips(dispatch, Ui::Mark(Mark::Kind), Group::Heard, kinds),
+        drawing(app.saved.mark.kind, view.drawing),
+    ];
+    if !view.scales.is_empty() {
+        card.push(chips(dispatch, Ui::Mark(Mark::Scale), Group::Seen, scales));
     }
+    let fields = view.fields.iter();
+    card.extend(fields.map(|MarkEntry { field, title, hint }| typed(*field, *title, Some(*hint))));
+    let mut round = vec![
+        typed(MarkField::Round, Mark::Round, Some(Mark::RoundHint)),
+        chips(dispatch, Ui::Mark(Mark::RoundShape), Group::Seen, shapes),
+    ];
+    if !view.diagonals.is_empty() {
+        round.push(chips(dispatch, Ui::Mark(Mark::Diagonals), Group::Seen, lies));
+    }
+    let thin = [
+        typed(MarkField::Thickness, Mark::Thickness, Some(Mark::ThicknessHint)),
+        typed(MarkField::Edge, Mark::Edge, None),
+        typed(MarkField::Next, Mark::Next, None),
+    ];
+    let parts = [
+        section("card", card),
+        folded(Ui::Mark(Mark::RoundTitle), round.into_iter().collect()),
+        folded(Ui::Mark(Mark::ThinTitle), thin.into_iter().collect()),
+    ];
+    parts.into_iter().collect()
 }
 
 /// The mark from above, or from the side where its depth counts, with what to measure.
@@ -108,53 +114,44 @@ fn drawing(kind: MarkKind, what: Mark) -> Html {
 }
 
 fn verdict(answer: &IndentAnswer) -> Html {
-    html! {
-        <section class={if answer.valid { "verdict" } else { "verdict conflict" }}>
-            <p class="num">{ &answer.shown }</p>
-            <p class="say">{ &answer.designation }</p>
-            <p class="met">{ &answer.verdict }</p>
-            { for answer.limits.iter().filter(|limit| !limit.holds).map(|limit| html! { <p>{ "✗ " }{ &limit.text }</p> }) }
-            { for answer.correction.iter().map(|found| html! { <p>{ &found.text }</p> }) }
-            { for answer.series.iter().filter(|found| !found.text.is_empty()).map(|found| html! {
-                <>
-                    <p>{ &found.text }</p>
-                    { for found.outlier.iter().map(|odd| html! { <p><b>{ &odd.text }</b></p> }) }
-                </>
-            }) }
-        </section>
+    let mut inside = vec![
+        para("num", &answer.shown),
+        para("say", &answer.designation),
+        para("met", &answer.verdict),
+    ];
+    let broken = answer.limits.iter().filter(|limit| !limit.holds);
+    inside.extend(broken.map(|limit| p(&format!("✗ {}", limit.text))));
+    inside.extend(answer.correction.iter().map(|found| p(&found.text)));
+    if let Some(series) = &answer.series {
+        inside.push(p(&series.text));
+        inside.extend(series.outlier.iter().map(|odd| para("met", &odd.text)));
     }
+    section(if answer.valid { "verdict" } else { "verdict conflict" }, inside)
 }
 
 fn rest(answer: &IndentAnswer) -> Html {
-    let texts = |list: Vec<&String>| -> Html {
-        list.into_iter().map(|text| html! { <p>{ text }</p> }).collect()
-    };
     let kept = answer.limits.iter().filter(|limit| limit.holds);
-    let rules: Html = kept.map(|limit| html! { <p>{ "✓ " }{ &limit.text }</p> }).collect();
-    let thinnest = texts(answer.thinnest.iter().map(|found| &found.text).collect());
-    let machine = texts(answer.machine.limits.iter().map(|limit| &limit.text).collect());
-    html! {
-        <>
-            if !answer.better.is_empty() {
-                <section class="next">
-                    <h2>{ label(Ui::Mark(Mark::Better)) }</h2>
-                    { for answer.better.iter().map(|found| html! { <p><b>{ &found.test }</b>{ ": " }{ &found.shown }</p> }) }
-                </section>
-            }
-            if !answer.converted.is_empty() {
-                <section class="card">
-                    <h2>{ label(Ui::Mark(Mark::OtherScales)) }</h2>
-                    <table class="read"><tbody>
-                        { for answer.converted.iter().map(|found| html! {
-                            <tr key={found.scale}><th scope="row">{ found.scale }</th><td>{ &found.shown }</td></tr>
-                        }) }
-                    </tbody></table>
-                </section>
-            }
-            { for answer.notes.iter().map(|note| small(note.clone())) }
-            { folded(Ui::Mark(Mark::Rules), html! { <>{ rules }{ thinnest }</> }) }
-            { folded(Ui::Mark(Mark::TesterTitle), html! { <>{ machine }<p>{ &answer.machine.text }</p></> }) }
-            { for answer.cautions.iter().map(|caution| html! { <section class="caution">{ caution }</section> }) }
-        </>
+    let mut rules: Vec<Html> = kept.map(|limit| p(&format!("✓ {}", limit.text))).collect();
+    rules.push(ps(answer.thinnest.iter().map(|found| &found.text)));
+    let machine =
+        vec![ps(answer.machine.limits.iter().map(|limit| &limit.text)), p(&answer.machine.text)];
+    let mut parts = Vec::new();
+    if !answer.better.is_empty() {
+        let mut better = vec![heading(Ui::Mark(Mark::Better))];
+        better.extend(
+            answer.better.iter().map(|found| p(&format!("{}: {}", found.test, found.shown))),
+        );
+        parts.push(section("next", better));
     }
+    if !answer.converted.is_empty() {
+        let rows: Html =
+            answer.converted.iter().map(|found| row(found.scale, &found.shown)).collect();
+        let table = html! { <table class="read"><tbody>{ rows }</tbody></table> };
+        parts.push(section("card", vec![heading(Ui::Mark(Mark::OtherScales)), table]));
+    }
+    parts.extend(answer.notes.iter().map(|note| para("small", note)));
+    parts.push(folded(Ui::Mark(Mark::Rules), rules.into_iter().collect()));
+    parts.push(folded(Ui::Mark(Mark::TesterTitle), machine.into_iter().collect()));
+    parts.extend(answer.cautions.iter().map(|caution| section("caution", vec![p(caution)])));
+    parts.into_iter().collect()
 }

@@ -8,3 +8,4 @@ pub(crate) mod field;
 pub(crate) mod notices;
 pub(crate) mod pad;
 pub(crate) mod rule;
+pub(crate) mod text;
