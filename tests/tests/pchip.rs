@@ -7,8 +7,9 @@ use biteband_tests::rows;
 fn axis(heading: &str) -> Axis {
     Axis::Hardness(match heading {
         "Rm_MPa" => return Axis::Tensile,
-        "HV10" => Scale::Hv,
-        "HB" => Scale::Hbw,
+        "HV10" | "HV15" => Scale::Hv,
+        "HB" | "HB30" => Scale::Hbw,
+        "HB500" => Scale::Hbw500,
         "Sclero" | "Shore" => Scale::Scleroscope,
         other => return Axis::find(other).unwrap_or_else(|| panic!("{other}")),
     })
@@ -40,7 +41,8 @@ fn ref_between_rows_is_scipys_monotone_cubic_in_both_directions() {
             continue;
         }
         let found = found.unwrap_or_else(|| panic!("{point:?} is refused"));
-        let off = (found.value - expected).abs() / expected.abs();
+        // A column of soft metals goes through nought, where a share of the number says nothing.
+        let off = (found.value - expected).abs() / expected.abs().max(1.0);
         // Forward both evaluate the same cubic with a few dozen roundings, each of 1.1e-16.
         // Backward the expected value itself is a root search to 1e-13 on the row scale, and where the
         // column is flat the last bits of its number decide: 1e-9 is a millionth of a printed step.
@@ -57,5 +59,5 @@ fn ref_between_rows_is_scipys_monotone_cubic_in_both_directions() {
     println!(
         "forward {forward} to {worst_forward:e}, backward {backward} to {worst_backward:e}, refused {refused}"
     );
-    assert!(forward > 3500 && backward > 1900 && refused > 20);
+    assert!(forward > 7000 && backward > 3600 && refused > 300);
 }

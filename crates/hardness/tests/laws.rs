@@ -176,6 +176,27 @@ proptest! {
     }
 
     #[test]
+    fn law_slope_is_the_change_for_a_step_of_the_row_scale(pair in any_pair(), fraction in any_fraction()) {
+        // From the row scale itself, by a central difference over a step that stays between two rows.
+        let row_axis = pair.table.row_axis();
+        let Some(span) = pair.table.span(row_axis, pair.to) else { return Ok(()) };
+        if row_axis == pair.to {
+            return Ok(());
+        }
+        let row = span.low.0 + (span.high.0 - span.low.0) * fraction;
+        let found = pair.table.convert(row_axis, row, pair.to).unwrap();
+        let Basis::Between { lower, upper } = found.basis else { return Ok(()) };
+        let step = (row - lower).min(upper - row) * 1e-3;
+        let read = |row: f64| pair.table.convert(row_axis, row, pair.to).map(|found| found.value);
+        let (Some(below), Some(above)) = (read(row - step), read(row + step)) else { return Ok(()) };
+        let measured = (above - below) / (2.0 * step);
+        let close_to = 1e-4 * (found.slope + measured.abs()) + 1e-9 * found.value.abs() / step;
+        prop_assert!((found.slope - measured).abs() <= close_to, "{pair:?} {row}: {} {measured}", found.slope);
+        // A width that comes through the slope is that slope times one standard deviation of the row.
+        prop_assert!(found.slope >= 0.0);
+    }
+
+    #[test]
     fn law_outside_is_always_a_refusal(
         pair in any_pair(), beyond in prop_oneof![1e-9..1.0_f64, 1.0..1e4_f64], above in any::<bool>(),
     ) {

@@ -20,8 +20,20 @@ from scipy.optimize import brentq
 
 HERE = Path(__file__).parent
 TABLES = HERE.parents[2] / "crates/hardness/data/tables"
-ROW_SCALE = {"iso-18265-a1": "HV10", "astm-e140-t2": "HRB", "astm-a370-hrb": "HRB"}
-IN_PRINT_ONLY = {"ksi"}
+ROW_SCALE = {
+    "iso-18265-a1": "HV10",
+    "astm-e140-t2": "HRB",
+    "astm-a370-hrb": "HRB",
+    "sae-j417-hv": "HV",
+    "sae-j417-hb": "HBW",
+    "astm-e140-t3": "HV",
+    "astm-e140-t4": "HV",
+    "astm-e140-t5": "HRB",
+    "astm-e140-t6b": "HRB",
+    "astm-e140-t9": "HB500",
+    "gb-3771": "HB30",
+}
+IN_PRINT_ONLY = {"ksi", "d_mm", "ksi_new", "ksi_old", "Rm_sheet", "Rm_bar"}
 FORWARD, BACKWARD = 15, 20
 
 

@@ -215,3 +215,35 @@ fn limit_offered_by_a_refusal_converts_for_every_pair() {
     }
     assert!(offers > 1000, "{offers}");
 }
+
+#[test]
+fn limit_of_the_metric_strength_hands_over_to_a370() {
+    // ISO 18265 Table A.1 ends its strength at 650 HV, 57.8 HRC; the policy asks ASTM A370 next, which
+    // prints 2330 MPa at 58 HRC, before SAE J417.
+    let found = convert(
+        Reading::new(Axis::Hardness(Scale::Hrc), 58.0).unwrap(),
+        Axis::Tensile,
+        Choice::STEEL,
+    );
+    let found = found.unwrap();
+    assert_eq!(found.table.get().map(Table::key), Some("astm-a370-hrc"));
+    assert!(same(found.at.value, 2330.0));
+}
+
+#[test]
+fn limit_of_what_a_scale_reaches_is_what_some_table_holds() {
+    let hrc = Axis::Hardness(Scale::Hrc);
+    let reached = reachable(Material::CarbonAlloySteel, hrc);
+    assert!(!reached.contains(&hrc));
+    // No table of steel prints the scales of soft metals.
+    for scale in
+        [Scale::Hre, Scale::Hrg, Scale::Hrh, Scale::Hrk, Scale::Hr15w, Scale::Hbw500, Scale::Leeb]
+    {
+        assert!(!reached.contains(&Axis::Hardness(scale)), "{scale}");
+    }
+    assert!(reached.contains(&Axis::Tensile) && reached.contains(&Axis::Hardness(Scale::Hk)));
+    assert!(reachable(Material::CastIron, hrc).is_empty());
+    // E140 Table 5 knows Brinell and HRB alone.
+    let plate = reachable(Material::AusteniticPlate, Axis::Hardness(Scale::Hrb));
+    assert_eq!(plate, [Axis::Hardness(Scale::Hbw), Axis::Hardness(Scale::Hbs)]);
+}
