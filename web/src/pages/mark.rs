@@ -149,7 +149,9 @@ fn rest(answer: &IndentAnswer) -> Html {
         let table = html! { <table class="read"><tbody>{ rows }</tbody></table> };
         parts.push(section("card", vec![heading(Ui::Mark(Mark::OtherScales)), table]));
     }
-    parts.extend(answer.notes.iter().map(|note| para("small", note)));
+    // The first note lists the tests that stand above with their numbers.
+    let told = usize::from(!answer.better.is_empty());
+    parts.extend(answer.notes.iter().skip(told).map(|note| para("small", note)));
     parts.push(folded(Ui::Mark(Mark::Rules), rules.into_iter().collect()));
     parts.push(folded(Ui::Mark(Mark::TesterTitle), machine.into_iter().collect()));
     parts.extend(answer.cautions.iter().map(|caution| section("caution", vec![p(caution)])));
