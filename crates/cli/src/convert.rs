@@ -38,7 +38,7 @@ pub(crate) fn run(output: &mut Output, args: &ConvertArgs) -> Result<(), Stop> {
     Ok(())
 }
 
-fn table(key: &str) -> Option<&'static Table> {
+pub(crate) fn table(key: &str) -> Option<&'static Table> {
     TableId::find(key).and_then(TableId::get)
 }
 

@@ -6,10 +6,11 @@ use biteband_bench::Refusal;
 use biteband_bench::answer::{IndentAnswer, IndentQuestion, indent, parse_readings};
 use biteband_bench::format::Units;
 use biteband_bench::words::{IndentRefusal, Language, Phrase};
-use biteband_hardness::decimal;
 use biteband_hardness::indentation::Error;
+use biteband_hardness::{Table, decimal};
 
 use crate::args::{IndentCommand, OnPart};
+use crate::convert::table;
 use crate::output::{Output, Stop};
 use crate::words;
 
@@ -116,7 +117,8 @@ fn print(output: &mut Output, answer: &IndentAnswer) -> io::Result<()> {
         output.line("")?;
         for found in &answer.converted {
             let half = biteband_bench::format::outward_high(found.half_width);
-            output.line(&format!("  {:<12} ± {half:<4} {}", found.shown, found.table))?;
+            let short = table(found.table).map_or(found.table, Table::short);
+            output.line(&format!("  {:<12} ± {half:<4} {short}", found.shown))?;
             let has = |flag| found.flags.contains(&flag);
             let (parenthesised, recalled) = (has("parenthesised"), has("recalled"));
             let notes = language.say(Phrase::TableNotes { parenthesised, recalled });
