@@ -77,16 +77,10 @@ fn inner_slope((h0, before): (f64, f64), (h1, after): (f64, f64)) -> f64 {
     (w0 + w1) * product / (w0 * after + w1 * before)
 }
 
-/// Slope at an end, from its own secant `near` and the next one `far`.
+/// Slope at an end, from its own secant `near` and the next one `far`; neither falls, because no column
+/// does, so that the slope can only be too small.
 fn end_slope((h0, near): (f64, f64), (h1, far): (f64, f64)) -> f64 {
-    let slope = ((2.0 * h0 + h1) * near - h0 * far) / (h0 + h1);
-    if slope * near <= 0.0 {
-        0.0
-    } else if near * far <= 0.0 && slope.abs() > 3.0 * near.abs() {
-        3.0 * near
-    } else {
-        slope
-    }
+    (((2.0 * h0 + h1) * near - h0 * far) / (h0 + h1)).max(0.0)
 }
 
 impl<'a> Curve<'a> {
@@ -149,12 +143,11 @@ impl<'a> Curve<'a> {
         let here = step(start, end);
         let before = i.checked_sub(1).and_then(|j| self.cell(j)).map(|cell| step(cell, start));
         let after = i.checked_add(2).and_then(|j| self.cell(j)).map(|cell| step(end, cell));
-        let (d0, d1) = match (before, after) {
-            (Some(before), Some(after)) => (inner_slope(before, here), inner_slope(here, after)),
-            (Some(before), None) => (inner_slope(before, here), end_slope(here, before)),
-            (None, Some(after)) => (end_slope(here, after), inner_slope(here, after)),
-            (None, None) => (here.1, here.1),
-        };
+        // The straight line itself for a column of two cells.
+        let one_sided =
+            |other: Option<(f64, f64)>| other.map_or(here.1, |far| end_slope(here, far));
+        let d0 = before.map_or_else(|| one_sided(after), |before| inner_slope(before, here));
+        let d1 = after.map_or_else(|| one_sided(before), |after| inner_slope(here, after));
         let (width, secant) = here;
         Some(Segment {
             x_unit: self.table.rows.unit(),

@@ -22,11 +22,8 @@ impl Packed {
 
     /// What divides the integers into printed numbers.
     pub(crate) fn unit(&self) -> f64 {
-        match self.decimals {
-            0 => 1.0,
-            1 => 10.0,
-            _ => 100.0,
-        }
+        // The generator refuses more than one decimal, which no table prints.
+        if self.decimals == 0 { 1.0 } else { 10.0 }
     }
 
     /// How many values lie at or below `target`, within a rounding step that the caller settles
@@ -307,14 +304,10 @@ impl Table {
         // Read forward and converted again, so that an end is what `convert` gives there; an end between
         // rows may need a last bit inwards to be inside.
         let end = |row: f64, inwards: fn(f64) -> f64| {
-            let mut value = source.read(row, None, Marks::default())?.value;
-            for _ in 0..16 {
-                if let Some(found) = self.convert(from, value, to) {
-                    return Some((value, found.value));
-                }
-                value = inwards(value);
-            }
-            None
+            let first = source.read(row, None, Marks::default())?.value;
+            core::iter::successors(Some(first), |&value| Some(inwards(value)))
+                .take(16)
+                .find_map(|value| Some((value, self.convert(from, value, to)?.value)))
         };
         Some(Span { low: end(low, f64::next_up)?, high: end(high, f64::next_down)? })
     }

@@ -273,6 +273,9 @@ fn column_text(
     recalled: Option<&str>,
 ) -> Result<String, Failure> {
     let decimals = column.cells.iter().flatten().map(|c| c.decimals).max().unwrap_or(0);
+    if decimals > 1 {
+        return Err("no scale is printed with more than one decimal".into());
+    }
     let (mut rows, mut values) = (Vec::new(), Vec::new());
     let (mut parenthesised, mut from_memory) = (Vec::new(), Vec::new());
     for (position, &original) in order.iter().enumerate() {
