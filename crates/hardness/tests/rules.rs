@@ -1,12 +1,11 @@
 //! Rounding, names, sources, measured strength: what is a rule and no row.
 #![expect(
-    clippy::unwrap_used,
     clippy::float_cmp,
     reason = "a helper that fails is a test that fails; rounded numbers are exact"
 )]
 
 use biteband_hardness::{
-    Axis, Choice, Error, Material, MeasuredStrength, Reading, Rounding, Route, Scale, Seen,
+    Axis, Choice, Error, Material, MeasuredStrength, Reading, Rounding, Route, Scale, Seen, Source,
     SourceId, TableId, convert,
 };
 
@@ -154,7 +153,7 @@ fn every_source_says_who_what_and_whether_it_was_read() {
     let mut seen = Vec::new();
     for (id, source) in SourceId::all() {
         assert_eq!(SourceId::find(source.key()).map(|(found, _)| found), Some(id));
-        assert_eq!(id.get().map(|found| found.key()), Some(source.key()));
+        assert_eq!(id.get().map(Source::key), Some(source.key()));
         for text in [source.kind(), source.body(), source.title(), source.edition(), source.note()]
         {
             assert!(!text.trim().is_empty(), "{}", source.key());
