@@ -17,6 +17,9 @@ async function started(path, options) {
 
 const key = (page, grade, word) => page.getByRole("button", { name: `${grade} file ${word}` });
 const button = (page, name) => page.getByRole("button", { name, exact: true });
+// The chips of the number that is typed; those of the scales shown have the same names.
+const scaleOfNumber = (page, name) =>
+  page.getByRole("group", { name: "Scale of the number" }).getByRole("button", { name, exact: true });
 const field = (page, name) => page.getByLabel(name, { exact: true });
 const plain = (text) => text.replace(/\s+/g, " ").trim();
 const textOf = async (page, place) => plain((await page.locator(place).allInnerTexts()).join(" "));
@@ -355,7 +358,7 @@ test("the keyboard goes round the file test, Convert and the sources without a t
   await page.keyboard.type("52");
   // ASTM E140 Table 1, row 52: 544 HV.
   await until("the answer comes", async () => (await textOf(page, ".results")).includes("544 HV"));
-  await tabTo(page, button(page, "HBW"));
+  await tabTo(page, scaleOfNumber(page, "HBW"));
   await page.keyboard.press("Escape");
   await tabTo(page, fold(page, "Where this comes from"));
   await page.keyboard.press("Space");
@@ -517,14 +520,14 @@ for (const sign of [".", ","]) {
 test("a bare number takes the scale of the pressed chip, and rarer scales come when asked for", async () => {
   const page = await started("#convert", { device: "phone" });
   await typeOnPad(page, "Hardness, as written", ["5", "4", "4"]);
-  await press(button(page, "HV"));
+  await press(scaleOfNumber(page, "HV"));
   // ASTM E140 Table 1, row 52: 544 HV.
   await says(page, ".results", "52 HRC");
-  assert.equal(await button(page, "HR15N").count(), 0);
+  assert.equal(await scaleOfNumber(page, "HR15N").count(), 0);
   await press(button(page, "more scales"));
-  await button(page, "HR15N").waitFor();
+  await scaleOfNumber(page, "HR15N").waitFor();
   await press(button(page, "fewer"));
-  await button(page, "HR15N").waitFor({ state: "detached" });
+  await scaleOfNumber(page, "HR15N").waitFor({ state: "detached" });
 });
 
 test("the chosen table answers, and the sources are folded away until asked for", async () => {

@@ -123,14 +123,21 @@ fn a_route_is_refused_as_a_conversion_is() {
 
 #[test]
 fn a_last_bit_below_a_row_is_read_from_the_interval_below_it() {
-    // ISO 18265 Table A.1 goes in steps of 5 and of 10 HV: no even step finds the row there.
-    let iso = TableId::find("iso-18265-a1").unwrap().get().unwrap();
-    for row in iso.rows() {
-        let (below, on) = (iso.convert(HV, row.next_down(), HRC), iso.convert(HV, row, HRC));
-        let (Some(below), Some(on)) = (below, on) else { continue };
-        assert!(below.value <= on.value && on.value - below.value < 1e-9, "{row} HV");
-        let nearly = iso.convert(HV, row - 1e-8, HRC).unwrap();
-        assert!(nearly.value <= below.value && below.value - nearly.value < 1e-6, "{row} HV");
+    // Rows that go in steps of one or five are found by counting, the uneven ones of ISO 18265, SAE J417
+    // by diameter and brass by a search; neither may run a row ahead.
+    for (_, table) in TableId::all() {
+        let own = table.row_axis();
+        for (to, _) in table.columns() {
+            for row in table.rows() {
+                let read = |row: f64| table.convert(own, row, to).map(|found| found.value);
+                let Some(on) = read(row) else { continue };
+                for below in [row.next_down(), row - 1e-9, row - 1e-7] {
+                    let Some(near) = read(below) else { continue };
+                    let at = format!("{} {row} to {to}: {near} {on}", table.key());
+                    assert!(near <= on && on - near < 1e-5, "{at}");
+                }
+            }
+        }
     }
 }
 
