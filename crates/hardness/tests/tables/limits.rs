@@ -228,6 +228,16 @@ fn limit_of_the_metric_strength_hands_over_to_a370() {
     let found = found.unwrap();
     assert_eq!(found.table.get().map(Table::key), Some("astm-a370-hrc"));
     assert!(same(found.at.value, 2330.0));
+    // At the soft end ISO starts at 20.3 HRC; A370 and SAE J417 both print a strength at 20, and A370 is
+    // asked before it for strength, though behind it for hardness.
+    let soft = Reading::new(Axis::Hardness(Scale::Hrc), 20.0).unwrap();
+    let found = convert(soft, Axis::Tensile, Choice::STEEL).unwrap();
+    assert_eq!(found.table.get().map(Table::key), Some("astm-a370-hrc"));
+    let j417 = TableId::find("sae-j417-hrc").unwrap();
+    assert!(convert(soft, Axis::Tensile, Choice::table(j417)).is_ok());
+    let strength = Reading::new(Axis::Tensile, found.at.value).unwrap();
+    let back = convert(strength, Axis::Hardness(Scale::Hrc), Choice::STEEL).unwrap();
+    assert!(same(back.at.value, 20.0));
 }
 
 #[test]
