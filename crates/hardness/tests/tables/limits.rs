@@ -257,3 +257,11 @@ fn limit_of_what_a_scale_reaches_is_what_some_table_holds() {
     let plate = reachable(Material::AusteniticPlate, Axis::Hardness(Scale::Hrb));
     assert_eq!(plate, [Axis::Hardness(Scale::Hbw), Axis::Hardness(Scale::Hbs)]);
 }
+
+#[test]
+fn limit_that_is_its_own_other_end_is_no_backward_range() {
+    let (hrc, hv) = (Axis::Hardness(Scale::Hrc), Axis::Hardness(Scale::Hv));
+    let found = convert_limits(hrc, Some(52.0), Some(52.0), hv, Choice::STEEL).unwrap();
+    // ASTM E140 Table 1, row 52.
+    assert!(same(found.low.unwrap().at.value, 544.0) && same(found.high.unwrap().at.value, 544.0));
+}
