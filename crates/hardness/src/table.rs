@@ -298,11 +298,9 @@ impl Table {
                 high = high.min(row);
             }
         }
-        if low > high {
-            return None;
-        }
         // Read forward and converted again, so that an end is what `convert` gives there; an end between
-        // rows may need a last bit inwards to be inside.
+        // rows may need a last bit inwards to be inside. Where two columns have no row in common, the
+        // ends have changed places and neither converts.
         let end = |row: f64, inwards: fn(f64) -> f64| {
             let first = source.read(row, None, Marks::default())?.value;
             core::iter::successors(Some(first), |&value| Some(inwards(value)))

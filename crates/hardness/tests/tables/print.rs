@@ -17,6 +17,8 @@ pub(crate) struct Sheet {
     pub(crate) row: String,
     pub(crate) declared_rows: usize,
     pub(crate) source: String,
+    /// Short name, title, materials, conditions.
+    pub(crate) words: [String; 4],
     pub(crate) scales: BTreeMap<String, Vec<Axis>>,
     pub(crate) recalled: BTreeMap<String, String>,
     pub(crate) headings: Vec<String>,
@@ -78,6 +80,8 @@ pub(crate) fn sheet(entry: &toml::Value) -> Sheet {
     Sheet {
         id,
         row: word("row"),
+        words: ["short", "title", "material", "conditions"]
+            .map(|key| entry[key].as_str().unwrap().to_owned()),
         declared_rows: usize::try_from(entry["rows"].as_integer().unwrap()).unwrap(),
         source: word("source"),
         scales: entry["scales"]

@@ -264,8 +264,9 @@ fn table_names_materials_conditions_and_a_known_source() {
         assert_eq!(TableId::find(table.key()), Some(id));
         assert_eq!(table.source().map(biteband_hardness::Source::key), Some(sheet.source.as_str()));
         assert_eq!(table.row_axis(), sheet.row_axis());
-        let texts = [table.title(), table.short(), table.material(), table.conditions()];
-        for text in texts.iter().chain(table.remarks()) {
+        let words = [table.short(), table.title(), table.material(), table.conditions()];
+        assert_eq!(words.map(str::to_owned), sheet.words);
+        for text in words.iter().chain(table.remarks()) {
             assert!(!text.trim().is_empty(), "{}", table.key());
         }
         let mut held: Vec<(Axis, &str)> = table.columns().collect();
