@@ -172,3 +172,69 @@ fn every_source_says_who_what_and_whether_it_was_read() {
     }
     assert!(SourceId::find("hearsay").is_none());
 }
+
+/// The neighbours' secant of a printed column at a printed row.
+fn secant(table: &str, row: f64, to: Axis) -> f64 {
+    let table = TableId::find(table).unwrap().get().unwrap();
+    let rows: Vec<f64> = table.rows().collect();
+    let at = rows.iter().position(|r| *r == row).unwrap();
+    let cell = |i: usize| table.cell(i, to).unwrap().value;
+    let (low, high) = (at - 1, at + 1);
+    (cell(high) - cell(low)) / (rows.get(high).unwrap() - rows.get(low).unwrap())
+}
+
+#[test]
+fn width_is_the_working_figure_of_its_scale() {
+    // The project's own figures, from the disagreement of independent tables: 1 HRC, 1.5 HRB, 2 % Brinell,
+    // 3 % Vickers and Knoop, 3 % and 2.5 % in quadrature for strength; 1.96 of them hold 95 %.
+    let scale = Axis::Hardness;
+    let width = |table: &str, from: Axis, value: f64, to: Axis| {
+        let choice = Choice::table(TableId::find(table).unwrap());
+        convert(Reading::new(from, value).unwrap(), to, choice).unwrap().width
+    };
+    let t1 = "astm-e140-t1";
+    let fixed = [
+        (width("iso-18265-a1", HV, 400.0, HRC).sd, 1.0),
+        (width("iso-18265-a1", HV, 200.0, scale(Scale::Hrb)).sd, 1.5),
+        // E140 Table 1 prints 353 HBW, 372 HV and 380 HK at 38 HRC; ISO 18265 prints 965 MPa at 300 HV.
+        (width(t1, HRC, 38.0, HBW).sd, 0.02 * 353.0),
+        (width(t1, HRC, 38.0, HV).sd, 0.03 * 372.0),
+        (width(t1, HRC, 38.0, scale(Scale::Hk)).sd, 0.03 * 380.0),
+        (width("iso-18265-a1", HV, 300.0, Axis::Tensile).sd, 0.039_051_248 * 965.0),
+        // Of another metal twice as much.
+        (width("astm-e140-t4", HV, 120.0, scale(Scale::Hrb)).sd, 2.0 * 1.5),
+        (width("astm-e140-t4", HV, 120.0, scale(Scale::Hbw500)).sd, 2.0 * 0.02 * 106.0),
+    ];
+    for (place, (found, expected)) in fixed.into_iter().enumerate() {
+        assert!((found - expected).abs() < 1e-6 * expected, "{place}: {found} {expected}");
+    }
+    // The other scales through the slope of the column, from 1 HRC, 1.5 HRB, 2 % Brinell or 3 % Vickers of
+    // the row; the curve's slope leaves the neighbours' secant by less than a tenth.
+    let hra = scale(Scale::Hra);
+    let by_slope = [
+        (width(t1, HRC, 38.0, hra).sd, secant(t1, 38.0, hra)),
+        (
+            width("astm-e140-t2", scale(Scale::Hrb), 80.0, scale(Scale::Hr30t)).sd,
+            1.5 * secant("astm-e140-t2", 80.0, scale(Scale::Hr30t)),
+        ),
+        (
+            width("sae-j417-hb", HBW, 415.0, hra).sd,
+            0.02 * 415.0 * secant("sae-j417-hb", 415.0, hra),
+        ),
+        (
+            width("iso-18265-a1", HV, 540.0, hra).sd,
+            0.03 * 540.0 * secant("iso-18265-a1", 540.0, hra),
+        ),
+        (
+            width("astm-e140-t9", scale(Scale::Hbw500), 100.0, scale(Scale::Hr30t)).sd,
+            2.0 * 0.02 * 100.0 * secant("astm-e140-t9", 100.0, scale(Scale::Hr30t)),
+        ),
+    ];
+    for (place, (found, expected)) in by_slope.into_iter().enumerate() {
+        assert!((found - expected).abs() < 0.1 * expected, "{place}: {found} {expected}");
+    }
+    // SAE J417 prints Shore 41 at 28 and at 29 HRC: half of that run comes on top.
+    let shore = width("sae-j417-hrc", scale(Scale::Scleroscope), 41.0, HRC);
+    assert!((shore.half - (1.959_964 + 0.5)).abs() < 1e-6);
+    assert_eq!(shore.level, 0.95);
+}
