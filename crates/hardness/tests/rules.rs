@@ -1,5 +1,6 @@
 //! Rounding, names, sources, measured strength: what is a rule and no row.
 #![expect(
+    clippy::unwrap_used,
     clippy::float_cmp,
     reason = "a helper that fails is a test that fails; rounded numbers are exact"
 )]
