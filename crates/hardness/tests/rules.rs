@@ -1,6 +1,7 @@
 //! Rounding, names, sources, measured strength: what is a rule and no row.
 #![expect(
     clippy::unwrap_used,
+    clippy::indexing_slicing,
     clippy::float_cmp,
     reason = "a helper that fails is a test that fails; rounded numbers are exact"
 )]
@@ -181,7 +182,7 @@ fn secant(table: &str, row: f64, to: Axis) -> f64 {
     let at = rows.iter().position(|r| *r == row).unwrap();
     let cell = |i: usize| table.cell(i, to).unwrap().value;
     let (low, high) = (at - 1, at + 1);
-    (cell(high) - cell(low)) / (rows.get(high).unwrap() - rows.get(low).unwrap())
+    (cell(high) - cell(low)) / (rows[high] - rows[low])
 }
 
 #[test]
