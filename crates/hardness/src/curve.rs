@@ -273,10 +273,8 @@ impl<'a> Curve<'a> {
     pub(crate) fn find(&self, value: f64) -> Option<Landing> {
         if self.row_scale && self.column.parenthesised.is_empty() && self.column.recalled.is_empty()
         {
-            let (first, last) = self.row_span()?;
-            let inside = value >= first && value <= last;
-            let marks = Marks::default();
-            return inside.then_some(Landing::At { row: value, near: None, marks });
+            // A place beyond the last row is refused by the column that is read there.
+            return Some(Landing::At { row: value, near: None, marks: Marks::default() });
         }
         let mut i = self.column.values.count_up_to(value).checked_sub(1)?;
         let mut below = self.y(i)?;
