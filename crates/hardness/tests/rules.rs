@@ -235,6 +235,7 @@ fn width_is_the_working_figure_of_its_scale() {
     for (place, (found, expected)) in by_slope.into_iter().enumerate() {
         assert!((found - expected).abs() < 0.1 * expected, "{place}: {found} {expected}");
     }
+    assert!((width(t1, HRC, 38.0, HBW).half - 1.959_964 * 0.02 * 353.0).abs() < 1e-4);
     // SAE J417 prints Shore 41 at 28 and at 29 HRC: half of that run comes on top.
     let shore = width("sae-j417-hrc", scale(Scale::Scleroscope), 41.0, HRC);
     assert!((shore.half - (1.959_964 + 0.5)).abs() < 1e-6);
