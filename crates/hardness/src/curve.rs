@@ -327,7 +327,8 @@ impl<'a> Curve<'a> {
 fn solve(segment: &Segment, value: f64) -> f64 {
     let (mut low, mut high) = (0.0, 1.0);
     let mut t = (value - segment.y0) / (segment.y1 - segment.y0);
-    for _ in 0..64 {
+    let mut steps = 0;
+    loop {
         let miss = segment.value(t) - value;
         if miss > 0.0 {
             high = t;
@@ -341,10 +342,11 @@ fn solve(segment: &Segment, value: f64) -> f64 {
         let step = miss * slope / (slope * slope - miss * bend);
         let tried = t - step;
         let left = step * step * step.abs() * (bend * bend + (segment.c3 * slope).abs());
-        if left < 1e-17 * slope * slope {
+        steps += 1;
+        // Halving alone would be done after as many steps as a double has bits.
+        if left < 1e-17 * slope * slope || steps == 64 {
             return tried.clamp(low, high);
         }
         t = if tried > low && tried < high { tried } else { f64::midpoint(low, high) };
     }
-    t
 }
