@@ -158,14 +158,14 @@ impl Refusal {
             Error::NoLimit { axis } => {
                 Self::new(code, language.say(Phrase::NoLimit), axis.symbol(), "", "")
             }
-            Error::NoSingleTable { from, low, high, to } => {
+            Error::NoSingleTable { from, low, high, to, choice } => {
                 let (low, high) =
                     (format::exact_with_unit(from, low), format::exact_with_unit(from, high));
                 Self::new(
                     code,
                     language.say(Phrase::NoSingleTable { low: &low, high: &high, to }),
                     format!("{low} to {high}"),
-                    allowed(from, to, Choice::STEEL),
+                    allowed(from, to, choice),
                     language.say(Phrase::NoSingleTableInstead),
                 )
             }

@@ -267,7 +267,7 @@ pub fn convert_limits(
                     let high = read(id, from, high, to)?;
                     Some(Limits { low: Some(low), high: Some(high) })
                 })
-                .ok_or(Error::NoSingleTable { from, low, high, to })
+                .ok_or(Error::NoSingleTable { from, low, high, to, choice })
         }
     }
 }

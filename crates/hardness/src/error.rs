@@ -81,6 +81,8 @@ pub enum Error {
         high: f64,
         /// To.
         to: Axis,
+        /// The tables that were asked.
+        choice: Choice,
     },
 }
 
@@ -146,7 +148,7 @@ impl fmt::Display for Error {
                 write!(f, "the range runs backwards from {low} to {high} {}", axis.unit())
             }
             Self::NoLimit { axis } => write!(f, "the range in {axis} has no limit"),
-            Self::NoSingleTable { from, low, high, to } => write!(
+            Self::NoSingleTable { from, low, high, to, .. } => write!(
                 f,
                 "no single table holds {} to {} {} and {to}, and tables are not joined",
                 Shown(*low),

@@ -25,14 +25,14 @@ pub(crate) fn mark(app: &Rc<App>, dispatch: &Dispatch) -> Html {
         status.push(para("hint", &view.hint));
     }
     status.extend(view.problem.iter().map(refusal));
-    status.extend(view.answer.iter().map(verdict));
+    status.extend(view.answer.iter().map(|answer| verdict(&view, answer)));
     html! {
         <main id="content" class="wide">
             <h1 tabindex="-1" class="unseen">{ label(Ui::Mark(Mark::Tab)) }</h1>
             { block("col", vec![tabs(Page::Mark), entry(props, &view)]) }
             <div class="col">
                 <div role="status" class="col">{ status }</div>
-                { for view.answer.iter().map(rest) }
+                { for view.answer.iter().map(|answer| rest(&view, answer)) }
             </div>
         </main>
     }
@@ -113,14 +113,13 @@ fn drawing(kind: MarkKind, what: Mark) -> Html {
     }
 }
 
-fn verdict(answer: &IndentAnswer) -> Html {
+fn verdict(view: &MarkView, answer: &IndentAnswer) -> Html {
     let mut inside = vec![
         para("num", &answer.shown),
         para("say", &answer.designation),
         para("met", &answer.verdict),
     ];
-    let broken = answer.limits.iter().filter(|limit| !limit.holds);
-    inside.extend(broken.map(|limit| p(&format!("✗ {}", limit.text))));
+    inside.push(ps(&view.broken));
     inside.extend(answer.correction.iter().map(|found| p(&found.text)));
     if let Some(series) = &answer.series {
         inside.push(p(&series.text));
@@ -129,19 +128,13 @@ fn verdict(answer: &IndentAnswer) -> Html {
     section(if answer.valid { "verdict" } else { "verdict conflict" }, inside)
 }
 
-fn rest(answer: &IndentAnswer) -> Html {
-    let kept = answer.limits.iter().filter(|limit| limit.holds);
-    let mut rules: Vec<Html> = kept.map(|limit| p(&format!("✓ {}", limit.text))).collect();
-    rules.push(ps(answer.thinnest.iter().map(|found| &found.text)));
+fn rest(view: &MarkView, answer: &IndentAnswer) -> Html {
+    let rules = vec![ps(&view.kept), ps(answer.thinnest.iter().map(|found| &found.text))];
     let machine =
         vec![ps(answer.machine.limits.iter().map(|limit| &limit.text)), p(&answer.machine.text)];
     let mut parts = Vec::new();
-    if !answer.better.is_empty() {
-        let mut better = vec![heading(Ui::Mark(Mark::Better))];
-        better.extend(
-            answer.better.iter().map(|found| p(&format!("{}: {}", found.test, found.shown))),
-        );
-        parts.push(section("next", better));
+    if !view.better.is_empty() {
+        parts.push(section("next", vec![heading(Ui::Mark(Mark::Better)), ps(&view.better)]));
     }
     if !answer.converted.is_empty() {
         let rows: Html =
@@ -149,9 +142,7 @@ fn rest(answer: &IndentAnswer) -> Html {
         let table = html! { <table class="read"><tbody>{ rows }</tbody></table> };
         parts.push(section("card", vec![heading(Ui::Mark(Mark::OtherScales)), table]));
     }
-    // The first note lists the tests that stand above with their numbers.
-    let told = usize::from(!answer.better.is_empty());
-    parts.extend(answer.notes.iter().skip(told).map(|note| para("small", note)));
+    parts.extend(answer.notes.iter().map(|note| para("small", note)));
     parts.push(folded(Ui::Mark(Mark::Rules), rules.into_iter().collect()));
     parts.push(folded(Ui::Mark(Mark::TesterTitle), machine.into_iter().collect()));
     parts.extend(answer.cautions.iter().map(|caution| section("caution", vec![p(caution)])));

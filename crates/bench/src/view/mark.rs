@@ -27,8 +27,14 @@ pub struct MarkView {
     pub hint: String,
     /// What is wrong.
     pub problem: Option<Problem>,
-    /// The answer.
+    /// The answer; without the note that lists what stands in `better`.
     pub answer: Option<IndentAnswer>,
+    /// Rules that are broken, each with its mark.
+    pub broken: Vec<String>,
+    /// Rules that are kept, likewise.
+    pub kept: Vec<String>,
+    /// Tests that would do, with what they would read.
+    pub better: Vec<String>,
 }
 
 /// A field with its labels.
@@ -41,25 +47,6 @@ pub struct MarkEntry {
     /// What to write.
     pub hint: Mark,
 }
-
-const ROCKWELL: [Scale; 16] = [
-    Scale::Hrc,
-    Scale::Hra,
-    Scale::Hrd,
-    Scale::Hr15n,
-    Scale::Hr30n,
-    Scale::Hr45n,
-    Scale::Hrb,
-    Scale::Hrf,
-    Scale::Hrg,
-    Scale::Hre,
-    Scale::Hrh,
-    Scale::Hrk,
-    Scale::Hr15t,
-    Scale::Hr30t,
-    Scale::Hr45t,
-    Scale::Hr15w,
-];
 
 /// Makes the page.
 #[must_use]
@@ -106,12 +93,15 @@ pub fn mark(app: &App, language: Language) -> MarkView {
         hint: String::new(),
         problem: None,
         answer: None,
+        broken: Vec::new(),
+        kept: Vec::new(),
+        better: Vec::new(),
     };
     let typing = matches!(app.session.active, Some(Field::Mark(_)));
     match question(app, language).and_then(|asked| asked.map(|q| indent(language, &q)).transpose())
     {
         Ok(None) => view.hint = say(Mark::Empty),
-        Ok(Some(answer)) => view.answer = Some(answer),
+        Ok(Some(answer)) => fill(&mut view, answer),
         Err(_) if typing => {
             view.hint = language.say(Phrase::Ui(Ui::ConvertTyping)).into_owned();
         }
@@ -120,9 +110,25 @@ pub fn mark(app: &App, language: Language) -> MarkView {
     view
 }
 
+fn fill(view: &mut MarkView, mut answer: IndentAnswer) {
+    let marked = |holds: bool| {
+        let limits = answer.limits.iter().filter(move |limit| limit.holds == holds);
+        let sign = if holds { '✓' } else { '✗' };
+        limits.map(|limit| format!("{sign} {}", limit.text)).collect()
+    };
+    (view.broken, view.kept) = (marked(false), marked(true));
+    view.better =
+        answer.better.iter().map(|test| format!("{}: {}", test.test, test.shown)).collect();
+    if !view.better.is_empty() && !answer.notes.is_empty() {
+        answer.notes.remove(0);
+    }
+    view.answer = Some(answer);
+}
+
 fn scales(chosen: &str) -> Vec<Chip> {
-    ROCKWELL
+    Scale::ALL
         .into_iter()
+        .filter(|scale| scale.is_rockwell())
         .map(|scale| Chip {
             key: scale.symbol(),
             label: scale.symbol().to_owned(),
@@ -245,8 +251,14 @@ mod tests {
             state.readings = "52; 53; 51,5".into();
             state.thickness = "0.6 mm".into();
         });
+        let shown_better = view.better.len();
+        assert!(view.broken.iter().all(|rule| rule.starts_with('✗')) && !view.broken.is_empty());
         let answer = view.answer.unwrap();
         assert!(answer.series.is_some() && !answer.valid && !answer.better.is_empty());
+        // What stands as a list of its own is not told again as a note.
+        assert_eq!(shown_better, answer.better.len());
+        let listed = answer.better[0].test.as_str();
+        assert!(answer.notes.iter().all(|note| !note.contains(listed)), "{:?}", answer.notes);
     }
 
     #[test]
