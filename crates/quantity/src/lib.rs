@@ -129,6 +129,94 @@ quantity!(
     Probability, "a chance", "of 1", 0.0..=1.0, "a chance is a share of all cases"
 );
 
+quantity!(
+    /// A temperature of metal or bath in degrees Celsius.
+    Celsius, "temperature", "°C", -200.0..=1500.0,
+    "from liquid nitrogen to where steel melts"
+);
+quantity!(
+    /// A difference of two temperatures in kelvin, the step of one degree Celsius.
+    Kelvins, "temperature difference", "K", -1500.0..=1500.0,
+    "from where steel melts down to ice and back"
+);
+quantity!(
+    /// A time in minutes.
+    Minutes, "time", "min", 0.05..=60_000.0,
+    "from a few seconds to the longest treatments of about forty days"
+);
+quantity!(
+    /// A mass in kilograms.
+    Kilograms, "mass", "kg", 0.000_01..=100_000.0,
+    "from a watch screw to the largest part a crane of a shop lifts"
+);
+quantity!(
+    /// A volume in litres.
+    Litres, "volume", "L", 0.01..=100_000.0,
+    "from a cup to a tank of a hundred cubic metres"
+);
+quantity!(
+    /// A share of mass in percent.
+    MassPercent, "share of mass", "%", 0.0..=100.0, "a share of the whole"
+);
+
+impl Celsius {
+    /// Makes the temperature from degrees Fahrenheit.
+    ///
+    /// # Errors
+    /// [`OutOfBounds`] in degrees Celsius, as [`Celsius::new`].
+    ///
+    /// # Example
+    /// ```
+    /// # use biteband_quantity::Celsius;
+    /// assert!((Celsius::from_fahrenheit(428.0)?.get() - 220.0).abs() < 1e-9);
+    /// # Ok::<(), biteband_quantity::OutOfBounds>(())
+    /// ```
+    pub fn from_fahrenheit(fahrenheit: f64) -> Result<Self, OutOfBounds> {
+        Self::new((fahrenheit - 32.0) / 1.8)
+    }
+
+    /// The temperature in degrees Fahrenheit.
+    #[must_use]
+    pub fn fahrenheit(self) -> f64 {
+        self.0 * 1.8 + 32.0
+    }
+}
+
+impl Kelvins {
+    /// Makes the difference from degrees Fahrenheit: without the 32, which belongs to temperatures alone.
+    ///
+    /// # Errors
+    /// [`OutOfBounds`] in kelvin, as [`Kelvins::new`].
+    ///
+    /// # Example
+    /// ```
+    /// # use biteband_quantity::Kelvins;
+    /// assert!((Kelvins::from_fahrenheit(25.0)?.get() - 13.888_888_9).abs() < 1e-6);
+    /// # Ok::<(), biteband_quantity::OutOfBounds>(())
+    /// ```
+    pub fn from_fahrenheit(fahrenheit: f64) -> Result<Self, OutOfBounds> {
+        Self::new(fahrenheit / 1.8)
+    }
+
+    /// The difference in degrees Fahrenheit.
+    #[must_use]
+    pub fn fahrenheit(self) -> f64 {
+        self.0 * 1.8
+    }
+}
+
+impl Kilograms {
+    /// One pound in kilograms, exact by definition.
+    pub const POUND: f64 = 0.453_592_37;
+}
+
+impl Litres {
+    /// One gallon of the United States in litres, exact by definition (231 cubic inches).
+    pub const US_GALLON: f64 = 3.785_411_784;
+    /// One imperial gallon in litres, exact by definition.
+    pub const IMPERIAL_GALLON: f64 = 4.546_09;
+}
+
 impl Megapascals {
     /// One ksi in MPa: 1000 pound-force per square inch, by the definitions of pound, inch and
     /// standard gravity.

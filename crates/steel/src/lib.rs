@@ -1,0 +1,16 @@
+//! What a steel can do: its grade and composition, how deep it hardens, what a section and a bath make of
+//! it, and how to heat it.
+//!
+//! Every number stands in a data file with its source, or comes from a published formula inside its
+//! range; outside there is a refusal. This crate knows no file test, no part card and no words for the
+//! person beyond what the data files say; it has no clock, no files and no floating-point function that
+//! differs between machines.
+#![no_std]
+
+extern crate alloc;
+
+mod composition;
+mod source;
+
+pub use composition::{Composition, CompositionError, CompositionLimits, Element, Interval};
+pub use source::{Cited, Confidence};
