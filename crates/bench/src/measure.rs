@@ -1,14 +1,16 @@
-//! Lengths and forces as people write them, always with their unit.
+//! Lengths, forces, temperatures, times, volumes and masses as people write them, always with their unit.
 //!
-//! A bare number is refused: `0.3` may be millimetres or inches, `30` kilogram-force or newtons, and the
-//! wrong guess gives a number that looks right.
+//! A bare number is refused: `0.3` may be millimetres or inches, `30` kilogram-force or newtons, `220`
+//! Celsius or Fahrenheit, and the wrong guess gives a number that looks right.
 
 use biteband_hardness::decimal;
-use biteband_quantity::{KilogramsForce, Millimetres, OutOfBounds};
+use biteband_quantity::{
+    Celsius, Kelvins, Kilograms, KilogramsForce, Litres, Millimetres, Minutes, OutOfBounds,
+};
 
 use crate::format::shortened;
 use crate::refusal::Refusal;
-use crate::words::{IndentRefusal, Language};
+use crate::words::{Language, Unmeasured};
 
 /// One inch in mm, exact by definition.
 pub const INCH: f64 = 25.4;
@@ -21,10 +23,36 @@ const NOMINAL: [f64; 36] = [
     187.5, 250.0, 500.0, 750.0, 1000.0, 3000.0,
 ];
 
-/// Why a text is no length or no force.
+/// What is measured.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[expect(missing_docs, reason = "each is what its name says")]
+pub enum Kind {
+    Length,
+    Force,
+    Temperature,
+    Difference,
+    Time,
+    Volume,
+    Mass,
+}
+
+impl Kind {
+    const fn code(self) -> &'static str {
+        match self {
+            Self::Length => "bench.unreadable_length",
+            Self::Force => "bench.unreadable_force",
+            Self::Temperature | Self::Difference => "bench.unreadable_temperature",
+            Self::Time => "bench.unreadable_time",
+            Self::Volume => "bench.unreadable_volume",
+            Self::Mass => "bench.unreadable_mass",
+        }
+    }
+}
+
+/// Why a text is no measure.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Unread {
-    /// A number alone.
+    /// A number alone, or with a unit that means two things.
     NoUnit,
     /// Neither a number with a unit nor a fraction with one; also a sign.
     Text,
@@ -98,6 +126,172 @@ pub fn parse_force(text: &str) -> Result<KilogramsForce, Unread> {
     KilogramsForce::new(kgf.ok_or(Unread::Text)?).map_err(Unread::Outside)
 }
 
+/// Reads `220C`, `220 °C`, `428F`, `-10 °C`.
+///
+/// # Errors
+/// [`Unread`].
+///
+/// # Example
+/// ```
+/// use biteband_bench::measure::{Unread, parse_temperature};
+/// assert_eq!(parse_temperature("220C").unwrap().get(), 220.0);
+/// assert!((parse_temperature("428 °F").unwrap().get() - 220.0).abs() < 1e-9);
+/// assert_eq!(parse_temperature("220"), Err(Unread::NoUnit));
+/// ```
+pub fn parse_temperature(text: &str) -> Result<Celsius, Unread> {
+    let made = match degrees(text)? {
+        (number, Degree::Celsius) => Celsius::new(number),
+        (number, Degree::Fahrenheit) => Celsius::from_fahrenheit(number),
+        // Absolute temperatures are not read off any dial of this trade.
+        (_, Degree::Kelvin) => return Err(Unread::Text),
+    };
+    made.map_err(Unread::Outside)
+}
+
+/// Reads a difference of temperatures: `15C`, `-25 °F`, `+10 K`; Fahrenheit convert without the 32.
+///
+/// # Errors
+/// [`Unread`].
+///
+/// # Example
+/// ```
+/// use biteband_bench::measure::parse_difference;
+/// assert!((parse_difference("25F").unwrap().get() - 13.888_888_9).abs() < 1e-6);
+/// assert_eq!(parse_difference("-25 C").unwrap().get(), -25.0);
+/// ```
+pub fn parse_difference(text: &str) -> Result<Kelvins, Unread> {
+    let made = match degrees(text)? {
+        (number, Degree::Celsius | Degree::Kelvin) => Kelvins::new(number),
+        (number, Degree::Fahrenheit) => Kelvins::from_fahrenheit(number),
+    };
+    made.map_err(Unread::Outside)
+}
+
+enum Degree {
+    Celsius,
+    Fahrenheit,
+    Kelvin,
+}
+
+/// A number with its sign, and the degree behind it.
+fn degrees(text: &str) -> Result<(f64, Degree), Unread> {
+    let (number, unit) = split(text);
+    let (sign, size) = match number.strip_prefix(['-', '\u{2212}']) {
+        Some(size) => (-1.0, size),
+        None => (1.0, number.strip_prefix('+').unwrap_or(number)),
+    };
+    let number = decimal(size.trim()).map(|size| sign * size);
+    // The degree sign has look-alikes on some keyboards: the ordinal sign and the ring.
+    let unit = unit.trim_start_matches(['\u{b0}', '\u{ba}', '\u{2da}']).trim().to_lowercase();
+    let degree = match unit.strip_prefix("deg").unwrap_or(&unit).trim() {
+        "c" | "celsius" => Degree::Celsius,
+        "f" | "fahrenheit" => Degree::Fahrenheit,
+        "k" | "kelvin" => Degree::Kelvin,
+        "" if number.is_some() => return Err(Unread::NoUnit),
+        _ => return Err(Unread::Text),
+    };
+    Ok((number.ok_or(Unread::Text)?, degree))
+}
+
+/// Reads `90min`, `2h`, `1.5 h`, `1h30`, `1 h 30 min`, `45s`.
+///
+/// # Errors
+/// [`Unread`].
+///
+/// # Example
+/// ```
+/// use biteband_bench::measure::{Unread, parse_time};
+/// assert_eq!(parse_time("2h").unwrap().get(), 120.0);
+/// assert_eq!(parse_time("1h30").unwrap().get(), 90.0);
+/// assert_eq!(parse_time("90"), Err(Unread::NoUnit));
+/// ```
+pub fn parse_time(text: &str) -> Result<Minutes, Unread> {
+    let lower = text.trim().to_lowercase();
+    let minutes = match lower.split_once('h') {
+        Some((hours, rest)) => {
+            let rest = ["ours", "our", "rs", "r"]
+                .iter()
+                .find_map(|end| rest.strip_prefix(end))
+                .unwrap_or(rest);
+            let rest = rest.trim();
+            let more = if rest.is_empty() { Some(0.0) } else { short_time(rest, Some(1.0)) };
+            // "1.5h30" is a slip: a fraction of an hour and minutes do not go together.
+            let hours = decimal(hours.trim())
+                .filter(|hours| rest.is_empty() || (hours.fract() == 0.0 && more < Some(60.0)));
+            hours.zip(more).map(|(hours, more)| 60.0 * hours + more)
+        }
+        None if decimal(&lower).is_some() => return Err(Unread::NoUnit),
+        None => short_time(&lower, None),
+    };
+    Minutes::new(minutes.ok_or(Unread::Text)?).map_err(Unread::Outside)
+}
+
+/// Minutes or seconds, in minutes; `bare` is what a number without a unit counts as.
+fn short_time(text: &str, bare: Option<f64>) -> Option<f64> {
+    let (number, unit) = split(text);
+    let each = match unit {
+        "min" | "mins" | "minute" | "minutes" | "m" | "'" => Some(1.0),
+        "s" | "sec" | "second" | "seconds" => Some(1.0 / 60.0),
+        "" => bare,
+        _ => None,
+    };
+    decimal(number).zip(each).map(|(number, each)| number * each)
+}
+
+/// Reads `6L`, `6,5 l`, `500 ml`, `2 US gal`, `2 imp gal`; a bare gallon means two things.
+///
+/// # Errors
+/// [`Unread`].
+///
+/// # Example
+/// ```
+/// use biteband_bench::measure::{Unread, parse_volume};
+/// assert_eq!(parse_volume("6L").unwrap().get(), 6.0);
+/// assert!((parse_volume("1 US gal").unwrap().get() - 3.785).abs() < 0.001);
+/// assert_eq!(parse_volume("1 gal"), Err(Unread::NoUnit));
+/// ```
+pub fn parse_volume(text: &str) -> Result<Litres, Unread> {
+    let (number, unit) = split(text);
+    let given = decimal(number);
+    let unit: String = unit.to_lowercase().split([' ', '.']).collect();
+    let each = match unit.as_str() {
+        "l" | "litre" | "litres" | "liter" | "liters" | "dm3" => 1.0,
+        "ml" | "cm3" => 0.001,
+        "usgal" | "usgallon" | "usgallons" => Litres::US_GALLON,
+        "usqt" | "usquart" | "usquarts" => Litres::US_GALLON / 4.0,
+        "impgal" | "imperialgallon" | "imperialgallons" | "ukgal" => Litres::IMPERIAL_GALLON,
+        "" | "gal" | "gallon" | "gallons" if given.is_some() => return Err(Unread::NoUnit),
+        _ => return Err(Unread::Text),
+    };
+    Litres::new(given.ok_or(Unread::Text)? * each).map_err(Unread::Outside)
+}
+
+/// Reads `2.7kg`, `300 g`, `6lb`, `8 oz`.
+///
+/// # Errors
+/// [`Unread`].
+///
+/// # Example
+/// ```
+/// use biteband_bench::measure::{Unread, parse_mass};
+/// assert_eq!(parse_mass("2,7 kg").unwrap().get(), 2.7);
+/// assert!((parse_mass("6lb").unwrap().get() - 2.7216).abs() < 1e-4);
+/// assert_eq!(parse_mass("6"), Err(Unread::NoUnit));
+/// ```
+pub fn parse_mass(text: &str) -> Result<Kilograms, Unread> {
+    let (number, unit) = split(text);
+    let given = decimal(number);
+    let each = match unit.to_lowercase().as_str() {
+        "kg" => 1.0,
+        "g" => 0.001,
+        "lb" | "lbs" | "pound" | "pounds" => Kilograms::POUND,
+        "oz" => Kilograms::POUND / 16.0,
+        "" if given.is_some() => return Err(Unread::NoUnit),
+        _ => return Err(Unread::Text),
+    };
+    Kilograms::new(given.ok_or(Unread::Text)? * each).map_err(Unread::Outside)
+}
+
 fn nominal(kgf: f64) -> f64 {
     NOMINAL.into_iter().find(|force| (kgf - force).abs() <= 5e-4 * force).unwrap_or(kgf)
 }
@@ -122,36 +316,51 @@ fn inches(text: &str) -> Option<f64> {
     (below > 0.0 && (share < 1.0 || whole == 0.0)).then_some(whole + share)
 }
 
-/// Reads a length for an answer.
+/// Reads a measure for an answer.
 ///
 /// # Errors
 /// A refusal that spells out both readings of a bare number.
+pub fn read<T>(
+    language: Language,
+    kind: Kind,
+    text: &str,
+    parse: fn(&str) -> Result<T, Unread>,
+) -> Result<T, Refusal> {
+    parse(text).map_err(|why| unread(language, kind, text, why))
+}
+
+/// Reads a length for an answer.
+///
+/// # Errors
+/// As [`read`].
 pub fn length(language: Language, text: &str) -> Result<Length, Refusal> {
-    parse_length(text).map_err(|why| unread(language, text, why, true))
+    read(language, Kind::Length, text, parse_length)
 }
 
 /// Reads a force for an answer.
 ///
 /// # Errors
-/// As [`length`].
+/// As [`read`].
 pub fn force(language: Language, text: &str) -> Result<KilogramsForce, Refusal> {
-    parse_force(text).map_err(|why| unread(language, text, why, false))
+    read(language, Kind::Force, text, parse_force)
 }
 
-fn unread(language: Language, text: &str, why: Unread, of_length: bool) -> Refusal {
+/// Reads a temperature for an answer.
+///
+/// # Errors
+/// As [`read`].
+pub fn temperature(language: Language, text: &str) -> Result<Celsius, Refusal> {
+    read(language, Kind::Temperature, text, parse_temperature)
+}
+
+fn unread(language: Language, kind: Kind, text: &str, why: Unread) -> Refusal {
     let given = shortened(text);
-    let code = match why {
-        Unread::NoUnit => "bench.unreadable_unit",
-        Unread::Text if of_length => "bench.unreadable_length",
-        Unread::Text => "bench.unreadable_force",
-        Unread::Outside(inside) => inside.code(),
+    let (code, what) = match why {
+        Unread::NoUnit => ("bench.unreadable_unit", Unmeasured::NoUnit { given: &given, kind }),
+        Unread::Text => (kind.code(), Unmeasured::Text { given: &given, kind }),
+        Unread::Outside(inside) => (inside.code(), Unmeasured::Outside(inside)),
     };
-    let what = match why {
-        Unread::NoUnit => IndentRefusal::NoUnit { given: &given, of_length },
-        Unread::Text => IndentRefusal::NotMeasured { given: &given, of_length },
-        Unread::Outside(inside) => IndentRefusal::Quantity(inside),
-    };
-    let [message, allowed, instead] = language.indent_refused(what);
+    let [message, allowed, instead] = language.unmeasured(what);
     Refusal::new(code, message, given.as_str(), allowed, instead)
 }
 
@@ -237,5 +446,76 @@ mod tests {
         }
         assert!(matches!(parse_force("0 N"), Err(Unread::Outside(_))));
         assert!(matches!(parse_force("5000kgf"), Err(Unread::Outside(_))));
+    }
+
+    #[test]
+    fn temperatures_and_differences() {
+        let celsius = |text: &str| parse_temperature(text).map_or(f64::NAN, Celsius::get);
+        for (text, wanted) in [
+            ("220C", 220.0),
+            ("220 °C", 220.0),
+            ("220ºc", 220.0),
+            ("-40F", -40.0),
+            ("\u{2212}40 °F", -40.0),
+            ("428 deg F", 220.0),
+            ("32F", 0.0),
+            ("1550°F", 843.333_333_333_333_3),
+            ("792,5 C", 792.5),
+        ] {
+            assert!((celsius(text) - wanted).abs() < 1e-9, "{text}: {}", celsius(text));
+        }
+        // A difference of 25 °F is 13.9 K, a temperature of 25 °F is -3.9 °C.
+        assert!((celsius("25F") + 3.888_888_9).abs() < 1e-6);
+        assert!(parse_difference("25F").is_ok_and(|k| (k.get() - 13.888_888_9).abs() < 1e-6));
+        assert!(parse_difference("+10 K").is_ok_and(|k| near(k.get(), 10.0)));
+        assert_eq!(parse_temperature("493K"), Err(Unread::Text));
+        for text in ["", "C", "hot", "220 X", "2e2C", "cherry red"] {
+            assert_eq!(parse_temperature(text), Err(Unread::Text), "{text}");
+        }
+        assert!(matches!(parse_temperature("3000C"), Err(Unread::Outside(_))));
+    }
+
+    #[test]
+    fn times_volumes_and_masses() {
+        for (text, wanted) in [
+            ("90min", 90.0),
+            ("2h", 120.0),
+            ("1,5 h", 90.0),
+            ("1h30", 90.0),
+            ("1 h 30 min", 90.0),
+            ("2 hours", 120.0),
+            ("2 hrs", 120.0),
+            ("45 s", 0.75),
+        ] {
+            let read = parse_time(text).map_or(f64::NAN, Minutes::get);
+            assert!(near(read, wanted), "{text}: {read}");
+        }
+        for text in ["1.5h30", "1h75", "h", "", "soon", "-2h", "1h30x"] {
+            assert_eq!(parse_time(text), Err(Unread::Text), "{text}");
+        }
+        assert!(matches!(parse_time("0min"), Err(Unread::Outside(_))));
+        for (text, wanted) in
+            [("6L", 6.0), ("6,5 l", 6.5), ("500ml", 0.5), ("1 imp. gal", 4.546_09)]
+        {
+            let read = parse_volume(text).map_or(f64::NAN, Litres::get);
+            assert!(near(read, wanted), "{text}: {read}");
+        }
+        for text in ["5", "5 gal", "5 gallons"] {
+            assert_eq!(parse_volume(text), Err(Unread::NoUnit), "{text}");
+        }
+        assert!(matches!(parse_volume("0 L"), Err(Unread::Outside(_))));
+        assert_eq!(parse_volume("a bucket"), Err(Unread::Text));
+        assert!(parse_mass("300 g").is_ok_and(|mass| near(mass.get(), 0.3)));
+        assert!(parse_mass("16oz").is_ok_and(|mass| near(mass.get(), Kilograms::POUND)));
+        assert_eq!(parse_mass("6 stone"), Err(Unread::Text));
+    }
+
+    proptest::proptest! {
+        #[test]
+        fn any_text_is_read_or_named(text in ".{0,20}") {
+            let _ = (parse_length(&text), parse_force(&text), parse_temperature(&text));
+            let _ = (parse_difference(&text), parse_time(&text));
+            let _ = (parse_volume(&text), parse_mass(&text));
+        }
     }
 }

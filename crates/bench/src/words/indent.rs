@@ -62,8 +62,6 @@ pub enum Indent<'a> {
 #[derive(Clone, Copy, Debug)]
 #[expect(missing_docs, reason = "a phrase is documented by its words in each language")]
 pub enum IndentRefusal<'a> {
-    NoUnit { given: &'a str, of_length: bool },
-    NotMeasured { given: &'a str, of_length: bool },
     Quantity(OutOfBounds),
     UnknownKind { given: &'a str },
     UnknownMetal { given: &'a str },

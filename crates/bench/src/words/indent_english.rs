@@ -5,8 +5,9 @@ use std::borrow::Cow;
 
 use biteband_hardness::Scale;
 use biteband_hardness::indentation::{Error, Extent};
-use biteband_quantity::{OutOfBounds, Shown};
+use biteband_quantity::Shown;
 
+use super::Unmeasured;
 use super::indent::{Indent, IndentRefusal};
 use crate::format;
 
@@ -96,39 +97,10 @@ pub(super) fn say(phrase: Indent<'_>) -> Words {
 }
 
 /// What may be given, with its unit.
-fn bounds(outside: &OutOfBounds) -> Words {
-    let OutOfBounds { bounds, .. } = outside;
-    format!("{} to {} {}", Shown(bounds.min), Shown(bounds.max), bounds.symbol).into()
-}
-
 pub(super) fn refuse(what: IndentRefusal<'_>) -> [Words; 3] {
     use IndentRefusal as R;
     match what {
-        R::NoUnit { given, of_length: true } => [
-            format!("{given} has no unit: {given} mm and {given} in are both possible, and one is 25.4 times the other.").into(),
-            "0.301mm, 301um, 0.012in, 1-1/2in".into(),
-            format!("Write {given}mm or {given}in.").into(),
-        ],
-        R::NoUnit { given, .. } => [
-            format!("{given} has no unit: {given} kgf and {given} N are both possible, and one is 9.8 times the other.").into(),
-            "30kgf, 500gf, 294.2N, 29.42kN".into(),
-            format!("Write {given}kgf or {given}N.").into(),
-        ],
-        R::NotMeasured { given, of_length: true } => [
-            format!("\"{given}\" is not readable as a length. Lengths have no sign.").into(),
-            "0.301mm, 301um, 0.012in, 1-1/2in".into(),
-            "Write a number and its unit, with point or comma.".into(),
-        ],
-        R::NotMeasured { given, .. } => [
-            format!("\"{given}\" is not readable as a test force.").into(),
-            "30kgf, 500gf, 294.2N, 29.42kN".into(),
-            "Write a number and its unit, with point or comma.".into(),
-        ],
-        R::Quantity(outside) => [
-            format!("A {outside}.").into(),
-            bounds(&outside),
-            "Look at the unit and the decimal point.".into(),
-        ],
+        R::Quantity(outside) => super::measure_english::refuse(Unmeasured::Outside(outside)),
         R::UnknownKind { given } => [
             format!("\"{given}\" is no kind of test that is known here.").into(),
             "vickers, brinell, knoop, rockwell".into(),

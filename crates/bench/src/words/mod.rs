@@ -9,6 +9,8 @@ mod indent_english;
 mod mark;
 mod mark_english;
 mod materials;
+mod measure;
+mod measure_english;
 mod print;
 mod print_english;
 mod reading;
@@ -22,6 +24,7 @@ use biteband_hardness::{Axis, Material, TableId, designation};
 
 pub use indent::{Indent, IndentRefusal};
 pub use mark::Mark;
+pub use measure::Unmeasured;
 pub use print::{Print, Unprintable};
 pub use reading::{Gauge, Unreadable};
 
