@@ -3,9 +3,11 @@
 //! [`reduce`](reduce::reduce) is pure: the same state and action give the same new state. Everything
 //! in [`Saved`] is stored on every change; [`Session`] lives only while the page is open.
 
+mod field;
 mod mark;
 mod reduce;
 mod saved;
+mod steel;
 
 use biteband_hardness::Material;
 use serde::{Deserialize, Serialize};
@@ -13,11 +15,13 @@ use serde::{Deserialize, Serialize};
 use crate::answer::{ConditionsInput, DEFAULT_INSTRUMENT, ProofInput, ReadingInput, StrokeInput};
 use crate::format::Units;
 
+pub use field::{Field, PadKey};
 pub use mark::{MarkField, MarkKind, MarkState, RoundShape};
 pub use reduce::{list_of_grades, number, reduce, text};
 pub use saved::{
     Damage, Document, Found, JsonText, SCHEMA, Step, Version, document, migrate, read,
 };
+pub use steel::{DialCheck, OwnSteel, ShapeKind, SteelAction, SteelField, SteelState};
 
 /// A page of the application.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -32,6 +36,8 @@ pub enum Page {
     Mark,
     /// Sheets for the wall.
     Paper,
+    /// What a steel can do in a section.
+    Steel,
     /// Sources, limits, settings.
     About,
 }
@@ -45,6 +51,7 @@ impl Page {
             Self::Convert => "#convert",
             Self::Mark => "#mark",
             Self::Paper => "#paper",
+            Self::Steel => "#steel",
             Self::About => "#about",
         }
     }
@@ -52,7 +59,8 @@ impl Page {
     /// Finds a page by the part of the address behind `#`.
     #[must_use]
     pub fn from_hash(hash: &str) -> Option<Self> {
-        let all = [Self::FileTest, Self::Convert, Self::Mark, Self::Paper, Self::About];
+        let all =
+            [Self::FileTest, Self::Convert, Self::Mark, Self::Paper, Self::Steel, Self::About];
         all.into_iter().find(|page| page.hash() == hash)
     }
 }
@@ -260,122 +268,8 @@ pub struct Saved {
     pub mark: MarkState,
     /// The sheet to print.
     pub paper: PaperState,
-}
-
-/// A field that is typed into.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Field {
-    /// The hardness to convert.
-    Convert,
-    /// Wanted hardness.
-    Target,
-    /// Grades of the files.
-    Grades,
-    /// Tolerance of the grades.
-    Tolerance,
-    /// Known hardness of a piece to prove files on.
-    ProofKnown,
-    /// Expected hardness.
-    PriorMean,
-    /// Its standard deviation.
-    PriorSd,
-    /// Ends of the scale on paper.
-    PaperSpan,
-    /// Something about a mark.
-    Mark(MarkField),
-    /// Readings of an instrument.
-    Reading,
-}
-
-impl Field {
-    /// All of them.
-    pub const ALL: [Self; 9] = [
-        Self::Convert,
-        Self::Target,
-        Self::Grades,
-        Self::Tolerance,
-        Self::ProofKnown,
-        Self::PriorMean,
-        Self::PriorSd,
-        Self::PaperSpan,
-        Self::Reading,
-    ];
-
-    /// Stable name for element ids.
-    #[must_use]
-    pub const fn key(self) -> &'static str {
-        match self {
-            Self::Convert => "convert",
-            Self::Target => "target",
-            Self::Grades => "grades",
-            Self::Tolerance => "tolerance",
-            Self::ProofKnown => "proof-known",
-            Self::PriorMean => "prior-mean",
-            Self::PriorSd => "prior-sd",
-            Self::PaperSpan => "paper-span",
-            Self::Mark(field) => field.key(),
-            Self::Reading => "reading",
-        }
-    }
-
-    /// The rows of its number pad: what each key types.
-    #[must_use]
-    pub const fn pad(self) -> &'static [&'static [PadKey]] {
-        use PadKey::{Erase, Type};
-        match self {
-            Self::Convert | Self::Target | Self::PaperSpan => &[
-                &[Type("7"), Type("8"), Type("9"), Erase],
-                &[Type("4"), Type("5"), Type("6"), Type("-")],
-                &[Type("1"), Type("2"), Type("3"), Type("±")],
-                &[Type("."), Type("0"), Type(","), Type("/")],
-            ],
-            Self::Mark(MarkField::Force) => &[
-                &[Type("7"), Type("8"), Type("9"), Erase],
-                &[Type("4"), Type("5"), Type("6"), Type(" kgf")],
-                &[Type("1"), Type("2"), Type("3"), Type(" N")],
-                &[Type("0"), Type("."), Type(",")],
-            ],
-            Self::Mark(MarkField::Readings) => &[
-                &[Type("7"), Type("8"), Type("9"), Erase],
-                &[Type("4"), Type("5"), Type("6"), Type(".")],
-                &[Type("1"), Type("2"), Type("3"), Type(",")],
-                &[Type("0"), Type("; ")],
-            ],
-            Self::Mark(_) => &[
-                &[Type("7"), Type("8"), Type("9"), Erase],
-                &[Type("4"), Type("5"), Type("6"), Type(" mm")],
-                &[Type("1"), Type("2"), Type("3"), Type(" in")],
-                &[Type("0"), Type("."), Type(","), Type("/"), Type("-")],
-            ],
-            Self::Reading => &[
-                &[Type("7"), Type("8"), Type("9"), Erase],
-                &[Type("4"), Type("5"), Type("6"), Type(" ")],
-                &[Type("1"), Type("2"), Type("3"), Type("±")],
-                &[Type("."), Type("0"), Type(","), Type(";")],
-            ],
-            Self::Grades => &[
-                &[Type("7"), Type("8"), Type("9"), Erase],
-                &[Type("4"), Type("5"), Type("6"), Type(" ")],
-                &[Type("1"), Type("2"), Type("3"), Type(".")],
-                &[Type("0"), Type(",")],
-            ],
-            _ => &[
-                &[Type("7"), Type("8"), Type("9"), Erase],
-                &[Type("4"), Type("5"), Type("6"), Type(".")],
-                &[Type("1"), Type("2"), Type("3"), Type(",")],
-                &[Type("0")],
-            ],
-        }
-    }
-}
-
-/// A key of the number pad.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum PadKey {
-    /// Types a sign at the end.
-    Type(&'static str),
-    /// Takes the last sign away.
-    Erase,
+    /// The steel, its section and its bath.
+    pub steel: SteelState,
 }
 
 /// Something that storage or the service worker said.
@@ -514,6 +408,8 @@ pub enum Action {
     PaperKind(SheetKind),
     /// US Letter instead of A4.
     PaperLetter(bool),
+    /// Something on the page of steels.
+    Steel(SteelAction),
     /// What was stored has arrived.
     Loaded(Box<Saved>),
     /// Something is to be told.

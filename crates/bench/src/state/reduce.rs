@@ -135,6 +135,11 @@ pub fn reduce(app: &App, action: Action) -> App {
         Action::MarkAlong(along) => next.saved.mark.along_axis = along,
         Action::PaperKind(kind) => next.saved.paper.kind = kind,
         Action::PaperLetter(letter) => next.saved.paper.letter = letter,
+        Action::Steel(action) => {
+            if let Some(field) = next.saved.steel.act(action) {
+                next.session.leave(Field::Steel(field));
+            }
+        }
         Action::Loaded(saved) => next.saved = *saved,
         Action::Tell(notice) => {
             if !next.session.notices.contains(&notice) {
@@ -170,6 +175,7 @@ pub fn text(app: &App, field: Field) -> &str {
         Field::PaperSpan => &app.saved.paper.span_text,
         Field::Mark(field) => app.saved.mark.text(field),
         Field::Reading => &test.reading_text,
+        Field::Steel(field) => app.saved.steel.text(field),
     }
 }
 
@@ -196,6 +202,7 @@ fn edit(app: &mut App, field: Field, text: String) {
         Field::PaperSpan => app.saved.paper.span_text = text,
         Field::Mark(field) => app.saved.mark.edit(field, text),
         Field::Reading => test.reading_text = text,
+        Field::Steel(field) => app.saved.steel.edit(field, text),
     }
 }
 
