@@ -3,6 +3,7 @@
 mod budget;
 mod curvature;
 mod digest;
+mod hardenability;
 mod npm;
 mod page;
 mod post_build;
@@ -52,7 +53,9 @@ fn dispatch(arguments: &[String]) -> Outcome {
         "test" => suite::run(rest),
         "single-file" => single_file::run(),
         "tables" => {
-            tables::write(&project::root()).and_then(|()| curvature::write(&project::root()))
+            tables::write(&project::root())?;
+            curvature::write(&project::root())?;
+            hardenability::write(&project::root())
         }
         "npm" => npm::run(),
         "budget" => budget::check(&project::dist()),

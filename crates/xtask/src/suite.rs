@@ -55,7 +55,8 @@ fn format() -> Outcome {
 
 fn tables() -> Outcome {
     crate::tables::check(&project::root())?;
-    crate::curvature::check(&project::root())
+    crate::curvature::check(&project::root())?;
+    crate::hardenability::check(&project::root())
 }
 
 fn lint() -> Outcome {
