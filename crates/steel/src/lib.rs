@@ -12,6 +12,7 @@ extern crate alloc;
 mod composition;
 pub mod hardenability;
 mod source;
+pub mod transform;
 
 pub use composition::{Composition, CompositionError, CompositionLimits, Element, Interval};
 pub use source::{Cited, Confidence};

@@ -141,10 +141,8 @@ impl Band {
         let limits = CompositionLimits::from(*composition);
         let made = Self::by_a255(&limits)?;
         let top = initial_hardness(composition.carbon());
-        let (low, high) = (
-            made.mid.map(|hrc| hrc - HEAT_ERROR),
-            made.mid.map(|hrc| (hrc + HEAT_ERROR).min(top)),
-        );
+        let (low, high) =
+            (made.mid.map(|hrc| hrc - HEAT_ERROR), made.mid.map(|hrc| (hrc + HEAT_ERROR).min(top)));
         Ok(Self { low, high, ..made })
     }
 

@@ -99,7 +99,9 @@ impl fmt::Display for Error {
                 "at most {} % C and no lowest carbon: nothing is promised about hardening",
                 Shown(given)
             ),
-            Self::NotANumber => f.write_str("a curve needs a hardness and an ideal diameter above 0"),
+            Self::NotANumber => {
+                f.write_str("a curve needs a hardness and an ideal diameter above 0")
+            }
         }
     }
 }

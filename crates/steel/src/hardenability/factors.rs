@@ -75,9 +75,9 @@ const fn tabulated(element: Element) -> Option<Interval> {
         Element::Ni => (0.0, 3.50),
         Element::Cr => (0.0, 2.50),
         Element::Mo | Element::Cu => (0.0, 0.55),
-        Element::V => (0.0, 0.20),
-        // No factor: above a residue nobody knows what they do to the result. The amount is ours.
-        Element::W | Element::Co => (0.0, 0.20),
+        // Tungsten and cobalt have no factor: nobody knows what more than a residue does to the result. Its
+        // amount is ours.
+        Element::V | Element::W | Element::Co => (0.0, 0.20),
         Element::P | Element::S | Element::B | Element::Pb => return None,
     };
     Some(Interval { low, high })

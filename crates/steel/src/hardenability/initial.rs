@@ -21,7 +21,7 @@ pub(super) fn polynomial(coefficients: &[f64], x: f64) -> f64 {
 #[must_use]
 pub fn initial_hardness(carbon: f64) -> f64 {
     let coefficients = [33.087, 50.723, 33.662, -2.7048, -107.02, 43.523];
-    polynomial(&coefficients, carbon.max(0.10).min(0.70))
+    polynomial(&coefficients, carbon.clamp(0.10, 0.70))
 }
 
 /// Hardness in HRC of half martensite, half softer structure, at a carbon in mass percent.
@@ -37,6 +37,6 @@ pub fn initial_hardness(carbon: f64) -> f64 {
 /// ```
 #[must_use]
 pub fn fifty_percent_martensite(carbon: f64) -> f64 {
-    let coefficients = [22.974, 6.214, 356.364, -1091.488, 1464.880, -750.441];
-    polynomial(&coefficients, carbon.max(0.10).min(0.72))
+    let coefficients = [22.974, 6.214, 356.364, -1091.488, 1464.88, -750.441];
+    polynomial(&coefficients, carbon.clamp(0.10, 0.72))
 }
