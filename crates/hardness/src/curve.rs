@@ -399,3 +399,37 @@ fn solve(segment: &Segment, value: f64) -> f64 {
         t = if tried > low && tried < high { tried } else { f64::midpoint(low, high) };
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Values of SciPy 1.17 `PchipInterpolator`.
+    #[test]
+    fn falling_points_are_joined_as_scipy_joins_them() {
+        let near = |points: &[(f64, f64)], x: f64, expected: f64| {
+            let found = monotone_cubic(points, x).unwrap();
+            assert!((found - expected).abs() < 1e-12, "{x}: {found}");
+            let mirrored: Vec<(f64, f64)> = points.iter().map(|&(x, y)| (x, -y)).collect();
+            assert_eq!(monotone_cubic(&mirrored, x), Some(-found));
+        };
+        let bar = [(0.0, 60.0), (1.5, 60.0), (3.0, 55.0), (5.0, 30.0), (50.0, 20.0)];
+        near(&bar, 1.0, 60.0);
+        near(&bar, 2.0, 59.272_809_394_760_614);
+        near(&bar, 4.0, 41.374_212_449_664_21);
+        near(&bar, 7.0, 28.812_458_958_205_62);
+        near(&bar, 40.0, 20.192_470_119_488_334);
+        near(&[(0.0, 60.0), (5.0, 58.0)], 1.0, 59.6);
+        near(&bar, 50.0, 20.0);
+    }
+
+    #[test]
+    fn nothing_beyond_the_points() {
+        let bar = [(1.0, 60.0), (5.0, 30.0)];
+        for x in [0.9, 5.1, f64::NAN] {
+            assert_eq!(monotone_cubic(&bar, x), None);
+        }
+        assert_eq!(monotone_cubic(&[], 1.0), None);
+        assert!(monotone_cubic(&[(0.0, f64::NAN), (1.0, f64::NAN)], 0.5).is_some_and(f64::is_nan));
+    }
+}

@@ -402,7 +402,7 @@ mod tests {
         // Andrews linear and product, Trzaska, Steven and Haynes.
         near(&martensite_start(&alloyed()).unwrap(), &[328.0, 325.0, 328.0, 320.0]);
         let plain = martensite_start(&plain()).unwrap();
-        let of = |place: usize| plain.each.get(place).unwrap().1;
+        let of = |place: usize| plain.each[place].1;
         assert!((of(0) - 326.0).abs() < 0.75 && (of(3) - 323.0).abs() < 0.75, "{plain:?}");
     }
 
