@@ -77,10 +77,66 @@ fn inner_slope((h0, before): (f64, f64), (h1, after): (f64, f64)) -> f64 {
     (w0 + w1) * product / (w0 * after + w1 * before)
 }
 
-/// Slope at an end, from its own secant `near` and the next one `far`; neither falls, because no column
-/// does, so that the slope can only be too small.
+/// Slope at an end, from its own secant `near` and the next one `far`; both run the same way, so that the
+/// slope can only be too small, and then it is nought.
 fn end_slope((h0, near): (f64, f64), (h1, far): (f64, f64)) -> f64 {
-    (((2.0 * h0 + h1) * near - h0 * far) / (h0 + h1)).max(0.0)
+    let slope = ((2.0 * h0 + h1) * near - h0 * far) / (h0 + h1);
+    if slope * near > 0.0 { slope } else { 0.0 }
+}
+
+/// Width, secant and the slopes at both ends of the piece from `start` to `end`, from the points around it.
+#[inline]
+fn piece(
+    before: Option<(f64, f64)>,
+    (start, end): ((f64, f64), (f64, f64)),
+    after: Option<(f64, f64)>,
+) -> (f64, f64, f64, f64) {
+    let step = |(x0, y0): (f64, f64), (x1, y1): (f64, f64)| (x1 - x0, (y1 - y0) / (x1 - x0));
+    let here = step(start, end);
+    let before = before.map(|point| step(point, start));
+    let after = after.map(|point| step(end, point));
+    // The straight line itself for a column of two cells.
+    let one_sided = |other: Option<(f64, f64)>| other.map_or(here.1, |far| end_slope(here, far));
+    let d0 = before.map_or_else(|| one_sided(after), |before| inner_slope(before, here));
+    let d1 = after.map_or_else(|| one_sided(before), |after| inner_slope(here, after));
+    (here.0, here.1, d0, d1)
+}
+
+/// The monotone cubic (Fritsch-Carlson, slopes by weighted harmonic means) through points that rise or
+/// fall throughout, the same curve that runs between the rows of the conversion tables.
+///
+/// `points` are pairs of x and y with rising x; the unit is that of the points. `None` outside the first
+/// and the last of them: nothing is extrapolated.
+///
+/// Source: F. N. Fritsch and R. E. Carlson, SIAM J. Numer. Anal. 17 (1980) 238-246, in the form of
+/// SciPy's `PchipInterpolator`.
+///
+/// # Example
+/// ```
+/// use biteband_hardness::monotone_cubic;
+/// let points = [(0.0, 60.0), (5.0, 58.0), (10.0, 40.0), (20.0, 38.0)];
+/// assert_eq!(monotone_cubic(&points, 10.0), Some(40.0));
+/// assert!(monotone_cubic(&points, 7.0).is_some_and(|y| y > 40.0 && y < 58.0));
+/// assert_eq!(monotone_cubic(&points, 20.1), None);
+/// ```
+#[must_use]
+pub fn monotone_cubic(points: &[(f64, f64)], x: f64) -> Option<f64> {
+    let end = points.iter().position(|point| point.0 >= x)?;
+    let (&end_point, place) = (points.get(end)?, end.checked_sub(1));
+    if same(end_point.0, x) {
+        return Some(end_point.1);
+    }
+    let start = place?;
+    let start_point = *points.get(start)?;
+    let before = start.checked_sub(1).and_then(|i| points.get(i)).copied();
+    let after = points.get(end.saturating_add(1)).copied();
+    let (width, secant, d0, d1) = piece(before, (start_point, end_point), after);
+    let t = (x - start_point.0) / width;
+    let bend = 3.0 * secant - 2.0 * d0 - d1;
+    let value = start_point.1 + t * width * (d0 + t * (bend + t * (d0 + d1 - 2.0 * secant)));
+    let (a, b) = (start_point.1, end_point.1);
+    // Not `clamp`, which would panic over points that are no numbers.
+    Some(value.max(a.min(b)).min(a.max(b)))
 }
 
 impl<'a> Curve<'a> {
@@ -138,17 +194,10 @@ impl<'a> Curve<'a> {
 
     #[inline]
     fn worked_out(&self, i: usize) -> Option<Segment> {
-        let step = |(x0, y0): (f64, f64), (x1, y1): (f64, f64)| (x1 - x0, (y1 - y0) / (x1 - x0));
         let (start, end) = (self.cell(i)?, self.cell(i.checked_add(1)?)?);
-        let here = step(start, end);
-        let before = i.checked_sub(1).and_then(|j| self.cell(j)).map(|cell| step(cell, start));
-        let after = i.checked_add(2).and_then(|j| self.cell(j)).map(|cell| step(end, cell));
-        // The straight line itself for a column of two cells.
-        let one_sided =
-            |other: Option<(f64, f64)>| other.map_or(here.1, |far| end_slope(here, far));
-        let d0 = before.map_or_else(|| one_sided(after), |before| inner_slope(before, here));
-        let d1 = after.map_or_else(|| one_sided(before), |after| inner_slope(here, after));
-        let (width, secant) = here;
+        let before = i.checked_sub(1).and_then(|j| self.cell(j));
+        let after = i.checked_add(2).and_then(|j| self.cell(j));
+        let (width, secant, d0, d1) = piece(before, (start, end), after);
         Some(Segment {
             x_unit: self.table.rows.unit(),
             y_unit: self.column.values.unit(),
@@ -348,5 +397,39 @@ fn solve(segment: &Segment, value: f64) -> f64 {
             return tried.clamp(low, high);
         }
         t = if tried > low && tried < high { tried } else { f64::midpoint(low, high) };
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Values of SciPy 1.17 `PchipInterpolator`.
+    #[test]
+    fn falling_points_are_joined_as_scipy_joins_them() {
+        let near = |points: &[(f64, f64)], x: f64, expected: f64| {
+            let found = monotone_cubic(points, x).unwrap();
+            assert!((found - expected).abs() < 1e-12, "{x}: {found}");
+            let mirrored: Vec<(f64, f64)> = points.iter().map(|&(x, y)| (x, -y)).collect();
+            assert_eq!(monotone_cubic(&mirrored, x), Some(-found));
+        };
+        let bar = [(0.0, 60.0), (1.5, 60.0), (3.0, 55.0), (5.0, 30.0), (50.0, 20.0)];
+        near(&bar, 1.0, 60.0);
+        near(&bar, 2.0, 59.272_809_394_760_614);
+        near(&bar, 4.0, 41.374_212_449_664_21);
+        near(&bar, 7.0, 28.812_458_958_205_62);
+        near(&bar, 40.0, 20.192_470_119_488_334);
+        near(&[(0.0, 60.0), (5.0, 58.0)], 1.0, 59.6);
+        near(&bar, 50.0, 20.0);
+    }
+
+    #[test]
+    fn nothing_beyond_the_points() {
+        let bar = [(1.0, 60.0), (5.0, 30.0)];
+        for x in [0.9, 5.1, f64::NAN] {
+            assert_eq!(monotone_cubic(&bar, x), None);
+        }
+        assert_eq!(monotone_cubic(&[], 1.0), None);
+        assert!(monotone_cubic(&[(0.0, f64::NAN), (1.0, f64::NAN)], 0.5).is_some_and(f64::is_nan));
     }
 }

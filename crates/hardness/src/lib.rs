@@ -51,6 +51,7 @@ pub use convert::{
     Choice, Comparison, Conversion, Limits, Route, compare, convert, convert_limits, policy,
     reachable, spans,
 };
+pub use curve::monotone_cubic;
 pub use decimal::decimal;
 pub use error::{Error, Nearest};
 pub use generated::DATA_VERSION;

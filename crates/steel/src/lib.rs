@@ -14,10 +14,13 @@ pub mod condition;
 #[rustfmt::skip]
 mod generated;
 pub mod grade;
+pub mod hardenability;
 mod keyed;
 mod quenchant;
+pub mod reach;
 mod source;
 pub mod target;
+pub mod transform;
 
 pub use composition::{Composition, CompositionError, CompositionLimits, Element, Interval};
 pub use grade::{

@@ -4,6 +4,7 @@ mod budget;
 mod curvature;
 mod digest;
 mod generated;
+mod hardenability;
 mod npm;
 mod page;
 mod post_build;

@@ -1,6 +1,6 @@
 //! From the data files on steels to static arrays: part of `cargo xtask tables`.
 //!
-//! Grades, their designations, hardness by kind of part, conditions and sources. Every number is written as
+//! Grades, their designations, hardness by kind of part, conditions, depth and sources. Every number is written as
 //! it is printed, an empty cell stays empty; what does not fit together is refused here.
 
 use crate::generated::{Module, number};
@@ -14,12 +14,13 @@ const ELEMENTS: [&str; 14] =
     ["C", "Mn", "Si", "P", "S", "Ni", "Cr", "Mo", "V", "W", "Co", "Cu", "B", "Pb"];
 
 /// Rows of each file; the data grow by changing both.
-const ROWS: [(&str, usize); 5] = [
+const ROWS: [(&str, usize); 6] = [
     ("steels", 78),
     ("equivalents", 600),
     ("target-hardness", 107),
     ("17-4ph-conditions", 8),
     ("bs-conditions", 8),
+    ("through", 60),
 ];
 
 const HEAD: &str =
@@ -38,6 +39,7 @@ pub(crate) fn generate(root: &Path) -> Result<Vec<Module>, Failure> {
         ("targets", targets(&data)?),
         ("conditions", conditions(&data)?),
         ("sources", sources(&data)?),
+        ("through", through(&data)?),
     ];
     let folder = root.join("crates/steel/src/generated");
     Ok(texts
@@ -116,6 +118,7 @@ struct Data {
     targets: Sheet,
     ages: Sheet,
     letters: Sheet,
+    through: Sheet,
     sources: Sheet,
     methods: Sheet,
     source_keys: BTreeSet<String>,
@@ -154,6 +157,7 @@ impl Data {
             targets: sheet("target-hardness")?,
             ages: sheet("17-4ph-conditions")?,
             letters: sheet("bs-conditions")?,
+            through: sheet("through")?,
             sources,
             methods,
             source_keys,
@@ -507,6 +511,34 @@ fn conditions(data: &Data) -> Result<String, Failure> {
             pair("hbw_min", "hbw_max")?,
             pair("tensile_mpa_min", "tensile_mpa_max")?,
             data.cited(row, ["source", "status", "conf"])?,
+        )?;
+    }
+    out.push_str("];\n");
+    Ok(out)
+}
+
+/// How thick a grade hardens through in a medium.
+fn through(data: &Data) -> Result<String, Failure> {
+    let mut out = String::from(
+        "use crate::composition::Interval;\n\
+         use crate::quenchant::Quenchant;\n\
+         use crate::reach::Through;\n\
+         use crate::source::{Cited, Confidence};\n\
+         use biteband_hardness::Seen;\n\n\
+         pub(crate) static THROUGH: &[Through] = &[\n",
+    );
+    for row in data.through.all() {
+        data.grade(row.get("key")?)?;
+        let (full, not_full) = row.ends("full_mm", "not_full_mm")?;
+        let (core_low, core_high) = row.ends("core_min_hrc", "core_max_hrc")?;
+        writeln!(
+            out,
+            "    Through {{ key: {:?}, quenchant: Quenchant::{}, full: {full}, not_full: {not_full}, shell: {}, core_low: {core_low}, core_high: {core_high}, cited: {}, note: {:?} }},",
+            row.get("key")?,
+            row.word("quench", &["water", "oil", "fast_oil", "salt", "air"])?,
+            row.interval("shell_min_mm", "shell_max_mm")?,
+            data.cited(row, ["source", "status", "conf"])?,
+            row.get("note")?,
         )?;
     }
     out.push_str("];\n");

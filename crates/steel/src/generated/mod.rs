@@ -5,3 +5,4 @@ pub(crate) mod designations;
 pub(crate) mod grades;
 pub(crate) mod sources;
 pub(crate) mod targets;
+pub(crate) mod through;
