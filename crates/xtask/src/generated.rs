@@ -7,8 +7,9 @@ use std::path::{Path, PathBuf};
 /// A module and its text.
 pub(crate) type Module = (PathBuf, String);
 
-const MAKERS: [fn(&Path) -> Outcome<Vec<Module>>; 3] =
-    [tables::generate, curvature::generate, steels::generate];
+type Maker = fn(&Path) -> Outcome<Vec<Module>>;
+
+const MAKERS: [Maker; 3] = [tables::generate, curvature::generate, steels::generate];
 
 /// Writes every generated module.
 ///
