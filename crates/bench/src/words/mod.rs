@@ -13,6 +13,8 @@ mod print;
 mod print_english;
 mod reading;
 mod reading_english;
+mod steel;
+mod steel_english;
 
 use std::borrow::Cow;
 
@@ -24,6 +26,7 @@ pub use indent::{Indent, IndentRefusal};
 pub use mark::Mark;
 pub use print::{Print, Unprintable};
 pub use reading::{Gauge, Unreadable};
+pub use steel::{SteelRefusal, SteelWords};
 
 /// A language of the tool.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
