@@ -15,6 +15,8 @@ mod print;
 mod print_english;
 mod reading;
 mod reading_english;
+mod steel;
+mod steel_english;
 
 use std::borrow::Cow;
 
@@ -27,6 +29,7 @@ pub use mark::Mark;
 pub use measure::Unmeasured;
 pub use print::{Print, Unprintable};
 pub use reading::{Gauge, Unreadable};
+pub use steel::{SteelRefusal, SteelWords};
 
 /// A language of the tool.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
