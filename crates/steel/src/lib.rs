@@ -10,6 +10,7 @@
 extern crate alloc;
 
 mod composition;
+pub mod conduction;
 mod source;
 
 pub use composition::{Composition, CompositionError, CompositionLimits, Element, Interval};
