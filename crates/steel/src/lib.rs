@@ -11,6 +11,8 @@ extern crate alloc;
 
 mod composition;
 pub mod conduction;
+pub mod quench;
+pub mod section;
 mod source;
 
 pub use composition::{Composition, CompositionError, CompositionLimits, Element, Interval};
