@@ -11,13 +11,16 @@ extern crate alloc;
 
 mod composition;
 pub mod condition;
+pub mod conduction;
 #[rustfmt::skip]
 mod generated;
 pub mod grade;
 pub mod hardenability;
 mod keyed;
+pub mod quench;
 mod quenchant;
 pub mod reach;
+pub mod section;
 mod source;
 pub mod target;
 pub mod transform;
