@@ -1,14 +1,21 @@
 //! Data files to static arrays, `cargo xtask tables`: which modules there are, and what their makers share.
 
-use crate::{Outcome, curvature, hardenability, project, steels, tables};
+use crate::{Outcome, curvature, hardenability, project, rounds, steels, tables};
 use std::fs;
 use std::path::{Path, PathBuf};
 
 /// A module and its text.
 pub(crate) type Module = (PathBuf, String);
 
-const MAKERS: [fn(&Path) -> Outcome<Vec<Module>>; 4] =
-    [tables::generate, curvature::generate, steels::generate, hardenability::generate];
+type Maker = fn(&Path) -> Outcome<Vec<Module>>;
+
+const MAKERS: [Maker; 5] = [
+    tables::generate,
+    curvature::generate,
+    steels::generate,
+    hardenability::generate,
+    rounds::generate,
+];
 
 /// Writes every generated module.
 ///

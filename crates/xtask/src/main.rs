@@ -10,6 +10,7 @@ mod page;
 mod post_build;
 mod process;
 mod project;
+mod rounds;
 mod serve;
 mod single_file;
 mod steels;

@@ -1,7 +1,7 @@
 //! Whether a bath suits a grade.
 
 use super::through::sharpness;
-use crate::composition::{Composition, CompositionLimits, Element};
+use crate::composition::{Composition, CompositionLimits, Element, Interval};
 use crate::grade::{Family, Grade};
 use crate::quenchant::Quenchant;
 use crate::transform::{CrackRisk, Severity, quench_crack};
@@ -64,7 +64,7 @@ impl Fit {
 /// The risk that a bath cracks a part, by the middle of the limits.
 #[must_use]
 pub fn crack_risk(limits: &CompositionLimits, medium: Quenchant) -> Option<CrackRisk> {
-    let shares = Element::ALL.map(|element| (element, limits.range(element).map(|r| r.middle())));
+    let shares = Element::ALL.map(|element| (element, limits.range(element).map(Interval::middle)));
     let known: alloc::vec::Vec<(Element, f64)> =
         shares.into_iter().filter_map(|(element, share)| Some((element, share?))).collect();
     let severity = match medium {
