@@ -41,6 +41,20 @@ pub struct Source {
 }
 
 impl Source {
+    /// A source of a crate above this one, from its own data files.
+    #[must_use]
+    pub const fn new(
+        key: &'static str,
+        kind: &'static str,
+        body: &'static str,
+        title: &'static str,
+        edition: &'static str,
+        seen: Seen,
+        note: &'static str,
+    ) -> Self {
+        Self { key, kind, body, title, edition, seen, note }
+    }
+
     /// Stable name.
     #[must_use]
     pub const fn key(&self) -> &'static str {

@@ -274,6 +274,17 @@ impl CompositionLimits {
         Composition::new(&middles).map(|_| made)
     }
 
+    /// Limits that the generator has checked as [`Self::new`] would.
+    pub(crate) fn of_checked(limits: &[(Element, Option<f64>, Option<f64>)]) -> Self {
+        let mut all = [(None, None); Element::ALL.len()];
+        for &(element, low, high) in limits {
+            if let Some(slot) = all.get_mut(element.index()) {
+                *slot = (low, high);
+            }
+        }
+        Self { limits: all }
+    }
+
     /// Lowest and highest share as they are stated.
     #[must_use]
     pub fn stated(&self, element: Element) -> (Option<f64>, Option<f64>) {

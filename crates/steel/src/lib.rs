@@ -10,9 +10,20 @@
 extern crate alloc;
 
 mod composition;
+pub mod condition;
+#[rustfmt::skip]
+mod generated;
+pub mod grade;
 pub mod hardenability;
+mod keyed;
+mod quenchant;
 mod source;
+pub mod target;
 pub mod transform;
 
 pub use composition::{Composition, CompositionError, CompositionLimits, Element, Interval};
-pub use source::{Cited, Confidence};
+pub use grade::{
+    Cryo, CurveCloseness, DoubleTemper, Family, Grade, Hardening, Supplied, TemperMethod,
+};
+pub use quenchant::Quenchant;
+pub use source::{Cited, Confidence, source, sources};

@@ -1,6 +1,8 @@
 //! Where the numbers about steels come from.
 
-use biteband_hardness::Seen;
+use biteband_hardness::{Seen, Source};
+
+use crate::generated::sources::SOURCES;
 
 /// How far the figure itself is trusted; it says nothing about a given bar.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -34,4 +36,28 @@ pub struct Cited {
     pub seen: Seen,
     /// How far the figure is trusted.
     pub confidence: Confidence,
+}
+
+impl Cited {
+    /// The sources themselves.
+    pub fn works(self) -> impl Iterator<Item = &'static Source> {
+        self.sources.iter().filter_map(|key| source(key))
+    }
+}
+
+/// Every source of this crate: those of the data on grades, then those of the methods.
+#[must_use]
+pub const fn sources() -> &'static [Source] {
+    SOURCES
+}
+
+/// Finds a source by its stable name, in any case.
+///
+/// ```
+/// let standard = biteband_steel::source("ISO4957").unwrap();
+/// assert_eq!(standard.kind(), "standard");
+/// ```
+#[must_use]
+pub fn source(key: &str) -> Option<&'static Source> {
+    SOURCES.iter().find(|source| source.key().eq_ignore_ascii_case(key.trim()))
 }

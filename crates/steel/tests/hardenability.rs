@@ -9,7 +9,7 @@ use biteband_steel::hardenability::{
     Band, Curve, DEEP, EndQuench, Error, HEAT_ERROR, Method, Note, distance_factor,
     fifty_percent_martensite, h_band_of, h_bands, ideal_diameter, initial_hardness,
 };
-use biteband_steel::{Composition, CompositionLimits, Element};
+use biteband_steel::{Composition, CompositionLimits, Element, Grade, source};
 use proptest::prelude::*;
 
 /// A sixteenth of an inch in millimetres.
@@ -399,6 +399,35 @@ fn what_the_standard_does_not_cover_is_labelled_or_refused() {
         codes,
         ["hardenability.missing", "hardenability.not_a_number", "hardenability.boron"]
     );
+}
+
+/// What comes of every grade: a published band, a curve, a labelled curve or a refusal.
+#[test]
+fn every_grade_has_its_outcome() {
+    let rows = reference("grades.csv");
+    assert_eq!(rows.len(), Grade::all().len());
+    for row in rows {
+        let grade = Grade::by_key(&row["key"]).unwrap();
+        let outcome = match Band::for_grade(grade) {
+            Err(error) => error.code().to_owned(),
+            Ok(band) => {
+                assert!(band.cited.sources.iter().all(|key| source(key).is_some()));
+                // As hard at the end as the grade can become, within what its own data say.
+                let end = band.high.hardness_at(0.0).and_then(EndQuench::hrc).unwrap();
+                let published = grade.as_quenched().map_or(end, |range| range.low);
+                assert!(end >= published - 2.0, "{}: {end}", grade.key());
+                match band.method {
+                    Method::HBand { name } => name.to_owned(),
+                    Method::A255 => "astm-a255".to_owned(),
+                    Method::A255Wide => {
+                        let symbols = band.outside.iter().map(|outside| outside.element.symbol());
+                        format!("outside {}", symbols.collect::<Vec<_>>().join(" "))
+                    }
+                }
+            }
+        };
+        assert_eq!(outcome, row["outcome"], "{}", grade.key());
+    }
 }
 
 /// Vanadium beyond 0.10 % stays carbide; shallow and deep steels are named.

@@ -3,10 +3,11 @@
 //! Corrections for round parts, force-diameter indices, limits of machines, comparisons between
 //! laboratories. Every number is written as it is printed; nothing is filled in here.
 
+use crate::generated::{Module, number};
 use serde::Deserialize;
 use std::fmt::Write as _;
 use std::fs;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
 type Failure = Box<dyn std::error::Error>;
 
@@ -41,29 +42,16 @@ struct SourceEntry {
     id: String,
 }
 
-/// Writes the generated module.
-pub(crate) fn write(root: &Path) -> Result<(), Failure> {
-    let path = generated_path(root);
-    fs::write(&path, generate(root)?)?;
-    println!("wrote {}", path.display());
-    Ok(())
+/// The module of `hardness` about indentations.
+///
+/// # Errors
+///
+/// What contradicts itself in the data files.
+pub(crate) fn generate(root: &Path) -> Result<Vec<Module>, Failure> {
+    Ok(vec![(root.join("crates/hardness/src/indentation/generated.rs"), text(root)?)])
 }
 
-/// Fails when the generated module is not what the data files say.
-pub(crate) fn check(root: &Path) -> Result<(), Failure> {
-    if fs::read_to_string(generated_path(root))? == generate(root)? {
-        Ok(())
-    } else {
-        Err("the generated indentation data differ from their files; run `cargo xtask tables`"
-            .into())
-    }
-}
-
-fn generated_path(root: &Path) -> PathBuf {
-    root.join("crates/hardness/src/indentation/generated.rs")
-}
-
-fn generate(root: &Path) -> Result<String, Failure> {
+fn text(root: &Path) -> Result<String, Failure> {
     let data = root.join("crates/hardness/data");
     let sources: SourcesFile = toml::from_str(&fs::read_to_string(data.join("sources.toml"))?)?;
     let sources = Sources(sources.source.into_iter().map(|source| source.id).collect());
@@ -205,12 +193,6 @@ fn rows(path: &Path, columns: usize) -> Result<Vec<Vec<String>>, Failure> {
 fn fields<const N: usize>(row: &[String]) -> Result<[&str; N], Failure> {
     let texts: Vec<&str> = row.iter().map(String::as_str).collect();
     texts.try_into().map_err(|_| "a row with another number of columns".into())
-}
-
-/// A number in the form of a Rust literal; the digits stay those of the print.
-fn number(text: &str) -> Result<String, Failure> {
-    let value: f64 = text.parse().map_err(|e| format!("{text}: {e}"))?;
-    Ok(format!("{value:?}"))
 }
 
 fn list(text: &str) -> Result<String, Failure> {

@@ -2,37 +2,21 @@
 //!
 //! Limits are written as they are printed; a limit that is not printed becomes nought, which no limit is.
 
+use crate::generated::Module;
 use std::fmt::Write as _;
-use std::fs;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
 type Failure = Box<dyn std::error::Error>;
-
-/// Writes the generated module.
-pub(crate) fn write(root: &Path) -> Result<(), Failure> {
-    let path = generated_path(root);
-    fs::write(&path, generate(root)?)?;
-    println!("wrote {}", path.display());
-    Ok(())
-}
-
-/// Fails when the generated module is not what the data file says.
-pub(crate) fn check(root: &Path) -> Result<(), Failure> {
-    if fs::read_to_string(generated_path(root))? == generate(root)? {
-        Ok(())
-    } else {
-        Err("the generated H-bands differ from their file; run `cargo xtask tables`".into())
-    }
-}
-
-fn generated_path(root: &Path) -> PathBuf {
-    root.join("crates/steel/src/hardenability/generated.rs")
-}
 
 /// One printed row: halves of a sixteenth of an inch, highest and lowest hardness.
 type Row = (u8, u8, u8);
 
-fn generate(root: &Path) -> Result<String, Failure> {
+/// The module of `steel` about H-bands.
+///
+/// # Errors
+///
+/// Limits that run out of order.
+pub(crate) fn generate(root: &Path) -> Result<Vec<Module>, Failure> {
     let mut reader = csv::ReaderBuilder::new()
         .comment(Some(b'#'))
         .from_path(root.join("crates/steel/data/hbands.csv"))?;
@@ -59,7 +43,7 @@ fn generate(root: &Path) -> Result<String, Failure> {
         writeln!(out, "    HBand {{ name: {name:?}, rows: &{rows:?} }},")?;
     }
     out.push_str("];\n");
-    Ok(out)
+    Ok(vec![(root.join("crates/steel/src/hardenability/generated.rs"), out)])
 }
 
 /// `1.5` as three halves.

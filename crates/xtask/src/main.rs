@@ -3,6 +3,7 @@
 mod budget;
 mod curvature;
 mod digest;
+mod generated;
 mod hardenability;
 mod npm;
 mod page;
@@ -11,6 +12,7 @@ mod process;
 mod project;
 mod serve;
 mod single_file;
+mod steels;
 mod suite;
 mod tables;
 mod tools;
@@ -26,7 +28,7 @@ cargo xtask <command>
   app [--port N] [--build-only]   build the page into dist/ and serve it on this machine
   test [step ...]                 run every check, or only the named steps
   single-file                     make one self-contained HTML file from dist/
-  tables                          write the static tables from the data files of hardness
+  tables                          write the static tables from the data files of hardness and steel
   npm                             build the npm package into target/npm-package/
   budget                          print the size table of dist/ and fail over a limit
   post-build [--dist DIR]         write the service worker of a built page (trunk calls this)
@@ -52,11 +54,7 @@ fn dispatch(arguments: &[String]) -> Outcome {
         "app" => page::app(rest),
         "test" => suite::run(rest),
         "single-file" => single_file::run(),
-        "tables" => {
-            tables::write(&project::root())?;
-            curvature::write(&project::root())?;
-            hardenability::write(&project::root())
-        }
+        "tables" => generated::write(),
         "npm" => npm::run(),
         "budget" => budget::check(&project::dist()),
         "post-build" => post_build::run(rest),

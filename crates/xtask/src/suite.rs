@@ -54,9 +54,7 @@ fn format() -> Outcome {
 }
 
 fn tables() -> Outcome {
-    crate::tables::check(&project::root())?;
-    crate::curvature::check(&project::root())?;
-    crate::hardenability::check(&project::root())
+    crate::generated::check()
 }
 
 fn lint() -> Outcome {
@@ -91,6 +89,8 @@ fn core() -> Outcome {
                 "biteband-quantity",
                 "-p",
                 "biteband-hardness",
+                "-p",
+                "biteband-steel",
                 "-p",
                 "biteband-evidence",
             ]),

@@ -4,6 +4,7 @@
 //! Every number keeps its printed decimals as an integer and a count of decimals, so that dividing gives
 //! the same double as the printed text. Nothing is averaged, mended or filled in here.
 
+use crate::generated::Module;
 use serde::Deserialize;
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
@@ -84,32 +85,20 @@ struct Column {
     cells: Vec<Option<Cell>>,
 }
 
-/// Writes the generated module.
-pub(crate) fn write(root: &Path) -> Result<(), Failure> {
-    let path = generated_path(root);
-    fs::write(&path, generate(root)?)?;
-    println!("wrote {}", path.display());
-    Ok(())
-}
-
-/// Fails when the generated module is not what the data files say.
-pub(crate) fn check(root: &Path) -> Result<(), Failure> {
-    if fs::read_to_string(generated_path(root))? == generate(root)? {
-        Ok(())
-    } else {
-        Err("the generated tables differ from the data files; run `cargo xtask tables`".into())
-    }
-}
-
-fn generated_path(root: &Path) -> PathBuf {
-    root.join("crates/hardness/src/generated.rs")
-}
-
 fn data_path(root: &Path, name: &str) -> PathBuf {
     root.join("crates/hardness/data").join(name)
 }
 
-fn generate(root: &Path) -> Result<String, Failure> {
+/// The module of `hardness` with its tables and sources.
+///
+/// # Errors
+///
+/// What contradicts itself in the data files.
+pub(crate) fn generate(root: &Path) -> Result<Vec<Module>, Failure> {
+    Ok(vec![(root.join("crates/hardness/src/generated.rs"), text(root)?)])
+}
+
+fn text(root: &Path) -> Result<String, Failure> {
     let read = |name: &str| -> Result<String, Failure> {
         fs::read_to_string(data_path(root, name)).map_err(|e| format!("{name}: {e}").into())
     };

@@ -13,6 +13,7 @@ use super::factors::{
 use super::hband;
 use super::initial::initial_hardness;
 use crate::composition::{Composition, CompositionLimits, Element};
+use crate::grade::{Family, Grade, Hardening};
 use crate::source::{Cited, Confidence};
 
 /// How far the curve of a heat of known composition may be off, in HRC, to either side in about 19 of 20
@@ -192,6 +193,29 @@ impl Band {
             cited: cited(&["sae-j1268", "astm-a304"], Seen::Recalled, Confidence::Medium),
             ..made
         })
+    }
+
+    /// The band of a grade: by its H-band or by the limits of its composition, see [`Band::for_limits`].
+    ///
+    /// # Errors
+    /// [`Error::NotHardened`] for grades that do not harden by quenching, [`Error::Published`] for tool and
+    /// stainless steels, and those of [`Band::for_limits`].
+    ///
+    /// # Example
+    /// ```
+    /// use biteband_steel::Grade;
+    /// use biteband_steel::hardenability::{Band, Error, Method};
+    /// let band = Band::for_grade(Grade::by_key("EN19").unwrap()).unwrap();
+    /// assert_eq!(band.method, Method::A255);
+    /// let refused = Band::for_grade(Grade::by_key("D2").unwrap());
+    /// assert_eq!(refused, Err(Error::Published));
+    /// ```
+    pub fn for_grade(grade: &Grade) -> Result<Self, Error> {
+        match (grade.hardening(), grade.family()) {
+            (Hardening::None | Hardening::Age, _) => Err(Error::NotHardened),
+            (_, Family::Tool | Family::Stainless | Family::PhStainless) => Err(Error::Published),
+            _ => Self::for_limits(&grade.limits(), hband::h_band_of(grade.key())),
+        }
     }
 
     fn by_a255(limits: &CompositionLimits) -> Result<Self, Error> {
