@@ -1,6 +1,10 @@
 //! Hardenability against the standard's example, published H-bands and an independent working.
 
-#![expect(clippy::unwrap_used, reason = "a helper that fails is a test that fails")]
+#![expect(
+    clippy::indexing_slicing,
+    clippy::unwrap_used,
+    reason = "a helper that fails is a test that fails"
+)]
 
 use std::collections::BTreeMap;
 
@@ -230,6 +234,27 @@ proptest! {
         }
     }
 
+    /// Whatever the composition, there is a curve of numbers or a refusal.
+    #[test]
+    fn any_composition_is_answered_or_refused(
+        shares in proptest::collection::vec((0..Element::ALL.len(), 0.0..4.0), 0..8),
+        carbon in 0.0..1.2,
+        mm in 0.0..100.0,
+    ) {
+        let mut all = vec![(C, carbon)];
+        for (place, share) in shares {
+            all.push((Element::ALL[place], share * Element::ALL[place].largest() / 20.0));
+        }
+        let Ok(heat) = Composition::new(&all) else { return Ok(()) };
+        if let Ok(band) = Band::for_composition(&heat) {
+            for curve in [&band.low, &band.mid, &band.high] {
+                let highest = curve.hardness_at(mm).unwrap().highest();
+                prop_assert!((20.0..66.5).contains(&highest), "{highest}");
+            }
+            prop_assert!(band.ideal_diameter.mid > 0.0 && band.ideal_diameter.high.is_finite());
+        }
+    }
+
     /// Edges lie around the middle; more of everything is no softer.
     #[test]
     fn bands_are_in_order(
@@ -383,6 +408,14 @@ fn a_heat_has_the_error_of_the_method() {
     assert!((at(&band.high) - at(&band.mid) - HEAT_ERROR).abs() < 1e-9);
     let end = band.high.hardness_at(0.0).and_then(EndQuench::hrc).unwrap();
     assert!((end - initial_hardness(0.41)).abs() < 1e-12);
+    // The same from a paper that limits what else there may be.
+    let limits = CompositionLimits::from(heat);
+    assert_eq!(Band::for_limits(&limits, None), Ok(band.clone()));
+    // A wide manganese widens more than the method does.
+    let wide = CompositionLimits::new(&[(C, Some(0.41), Some(0.41)), (Mn, Some(0.4), Some(1.6))]);
+    let wide = Band::for_limits(&wide.unwrap(), None).unwrap();
+    let at = |curve: &Curve| curve.hardness_at(6.0).and_then(EndQuench::hrc).unwrap();
+    assert!(at(&wide.mid) - at(&wide.low) > HEAT_ERROR);
     // Only the copper is unknown.
     assert_eq!(band.notes, [Note::Residual { element: Cu, share: 0.15 }]);
 }

@@ -134,21 +134,12 @@ impl Worked {
 }
 
 impl Band {
-    /// The band of a heat whose composition is known: ASTM A255, and on either side its error of
-    /// [`HEAT_ERROR`]; no harder than the hardness of the quenched end.
-    ///
-    /// An element that is not stated counts with its typical residual; the ideal diameters spread by
-    /// a quarter of those.
+    /// The band of a heat whose composition is known, see [`Band::for_limits`].
     ///
     /// # Errors
     /// As [`Band::for_limits`].
     pub fn for_composition(composition: &Composition) -> Result<Self, Error> {
-        let limits = CompositionLimits::from(*composition);
-        let made = Self::by_a255(&limits)?;
-        let top = initial_hardness(composition.carbon());
-        let (low, high) =
-            (made.mid.map(|hrc| hrc - HEAT_ERROR), made.mid.map(|hrc| (hrc + HEAT_ERROR).min(top)));
-        Ok(Self { low, high, ..made })
+        Self::for_limits(&CompositionLimits::from(*composition), None)
     }
 
     /// The band of a grade, or of a bar whose paper gives limits.
@@ -162,6 +153,9 @@ impl Band {
     /// which carbon alone decides, takes the whole range of the carbon; half of it would leave the first 6/16 in
     /// of the published bands narrower by 1 HRC on either side. The edges made so miss those of 14 published
     /// bands by 2.7 HRC below and 2.9 HRC above (RMS).
+    ///
+    /// Limits with a single carbon are those of a heat: the edges are at least [`HEAT_ERROR`] from the middle,
+    /// the upper one no harder than the quenched end.
     ///
     /// # Errors
     /// [`Error::Boron`], [`Error::Outside`] and [`Error::Missing`] as
@@ -241,6 +235,17 @@ impl Band {
         let mid = Worked::at(limits, 0.0)?;
         let high = Worked::at(limits, 1.0)?;
         let outside = outside(&mid.shares);
+        let carbon = range(limits, Element::C);
+        let of_heat = carbon.low.total_cmp(&carbon.high).is_eq();
+        let (below, above) = if of_heat {
+            let top = initial_hardness(carbon.high);
+            (
+                mid.curve.with(&low.curve, |mid, low| low.min(mid - HEAT_ERROR)),
+                mid.curve.with(&high.curve, |mid, high| high.max((mid + HEAT_ERROR).min(top))),
+            )
+        } else {
+            (low.curve, high.curve)
+        };
         let (method, confidence) = if outside.is_empty() {
             (Method::A255, Confidence::Medium)
         } else {
@@ -267,9 +272,9 @@ impl Band {
                 mid: mid.ideal_diameter,
                 high: high.ideal_diameter,
             },
-            low: low.curve,
+            low: below,
             mid: mid.curve,
-            high: high.curve,
+            high: above,
             method,
             cited: cited(&["astm-a255", "hardenability-spread"], Seen::Seen, confidence),
             outside,
