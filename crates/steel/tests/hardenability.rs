@@ -1,10 +1,6 @@
 //! Hardenability against the standard's example, published H-bands and an independent working.
 
-#![expect(
-    clippy::indexing_slicing,
-    clippy::unwrap_used,
-    reason = "a helper that fails is a test that fails"
-)]
+#![expect(clippy::unwrap_used, reason = "a helper that fails is a test that fails")]
 
 use std::collections::BTreeMap;
 
