@@ -48,6 +48,23 @@ impl Units {
         format!("{} {}", self.number(axis, value), self.of(axis))
     }
 
+    /// A temperature of the data with its unit; in °F to the nearest five, as finely as such figures are
+    /// known.
+    ///
+    /// ```
+    /// use biteband_bench::format::Units;
+    /// assert_eq!(Units::Metric.temperatures(843.0, 871.0), "843 – 871 °C");
+    /// assert_eq!(Units::Inch.temperatures(843.0, 871.0), "1550 – 1600 °F");
+    /// ```
+    #[must_use]
+    pub fn temperatures(self, low: f64, high: f64) -> String {
+        let (text, unit): (fn(f64) -> String, _) = match self {
+            Self::Metric => (exact, "°C"),
+            Self::Inch => (|celsius| fixed(((celsius * 1.8 + 32.0) / 5.0).round() * 5.0, 0), "°F"),
+        };
+        format!("{} {unit}", dash(&text(low), &text(high)))
+    }
+
     /// "353 – 390 HBW", "353 HBW min".
     #[must_use]
     pub fn range(self, axis: Axis, low: Option<f64>, high: Option<f64>) -> String {

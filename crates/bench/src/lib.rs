@@ -13,6 +13,7 @@
 //! ```
 
 pub mod answer;
+pub mod composition;
 pub mod format;
 pub mod measure;
 pub mod print;

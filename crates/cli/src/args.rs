@@ -15,7 +15,8 @@ Exit codes:
 
 Refusals go to stderr; with --json also to stdout as {\"refused\":{...}}.";
 
-/// Hardness conversion from published tables, the graded-file hardness test, and the marks of hardness tests.
+/// Hardness conversion from published tables, the graded-file hardness test, the marks of hardness tests, and
+/// what is known of steels.
 #[derive(Debug, Parser)]
 #[command(name = "biteband", version, after_help = EXIT_CODES)]
 pub(crate) struct Cli {
@@ -27,7 +28,7 @@ pub(crate) struct Cli {
     /// Language of the texts; only "en" in this version
     #[arg(long, global = true, value_name = "TAG", default_value = "en", value_parser = language)]
     pub(crate) lang: Language,
-    /// Units of the texts; numbers in JSON stay in MPa and mm
+    /// Units of the texts; numbers in JSON stay in MPa, mm and °C
     #[arg(long, global = true, value_enum, default_value_t = UnitsName::Metric)]
     pub(crate) units: UnitsName,
 }
@@ -39,9 +40,9 @@ fn language(tag: &str) -> Result<Language, String> {
 /// `--units`.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub(crate) enum UnitsName {
-    /// Strength in MPa, lengths in mm
+    /// Strength in MPa, lengths in mm, temperatures in °C
     Metric,
-    /// Strength in ksi, lengths in inches
+    /// Strength in ksi, lengths in inches, temperatures in °F
     Inch,
 }
 
@@ -63,6 +64,30 @@ pub(crate) enum Command {
     /// Say what the mark of a hardness test is worth: number, roundness, thickness, validity
     #[command(subcommand)]
     Indent(IndentCommand),
+    /// Say how hard a steel becomes along the end-quench bar: from its grade or its composition
+    Jominy {
+        /// Any designation of the grade: 4140, EN19
+        #[arg(required_unless_present = "composition", conflicts_with = "composition")]
+        steel: Option<String>,
+        /// Mass percent in place of a grade: C=0.41,Mn=0.85,Cr=1.0,Mo=0.2
+        #[arg(long, value_name = "LIST")]
+        composition: Option<String>,
+    },
+    /// Show what is known of a steel, or how hard a kind of part is made
+    Steel {
+        /// Any designation: 4140, EN19, 1.7225, 42CrMo4, "silver steel"
+        #[arg(value_name = "NAME", required_unless_present_any = ["list", "find", "target"])]
+        name: Vec<String>,
+        /// List every grade
+        #[arg(long, conflicts_with_all = ["name", "find", "target"])]
+        list: bool,
+        /// Look for a designation by a part of it
+        #[arg(long, value_name = "TEXT", conflicts_with_all = ["name", "target"])]
+        find: Option<String>,
+        /// Usual hardness of a kind of part: "cold chisel"
+        #[arg(long, value_name = "PART", conflicts_with = "name")]
+        target: Option<String>,
+    },
     /// Show a conversion table as printed
     Table {
         /// Stable name, as in astm-e140-t1

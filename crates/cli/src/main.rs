@@ -6,9 +6,11 @@ mod args;
 mod convert;
 mod file;
 mod indent;
+mod jominy;
 mod output;
 mod print;
 mod sheet;
+mod steel;
 mod table;
 mod words;
 
@@ -26,6 +28,10 @@ fn main() -> ExitCode {
         Command::Convert(question) => convert::run(&mut output, &question),
         Command::File(question) => file::run(&mut output, question),
         Command::Indent(command) => indent::run(&mut output, command),
+        Command::Jominy { steel, composition } => jominy::run(&mut output, steel, composition),
+        Command::Steel { name, list: _, find, target } => {
+            steel::run(&mut output, &name.join(" "), find, target.as_deref())
+        }
         Command::Table { id, list: _ } => table::table(&mut output, id.as_deref()),
         Command::Print(command) => print::run(&mut output, &command),
         Command::Source { id, list: _ } => table::source(&mut output, id.as_deref()),

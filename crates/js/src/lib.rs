@@ -5,7 +5,7 @@
 //! `undefined` whatever its type marks as optional.
 
 use biteband_bench::Refusal;
-use biteband_bench::answer::{self, ConvertQuestion, FileQuestion, IndentQuestion};
+use biteband_bench::answer::{self, ConvertQuestion, FileQuestion, IndentQuestion, JominyQuestion};
 use biteband_bench::words::Language;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
@@ -79,6 +79,15 @@ pub fn indent(
     #[wasm_bindgen(js_name = "question", unchecked_param_type = "IndentQuestion")] given: &JsValue,
 ) -> JsValue {
     outcome(question::<IndentQuestion>(given).and_then(|asked| answer::indent(LANGUAGE, &asked)))
+}
+
+/// Says how hard a steel becomes along the end-quench bar.
+#[must_use]
+#[wasm_bindgen(unchecked_return_type = "JominyAnswer | Refused")]
+pub fn jominy(
+    #[wasm_bindgen(js_name = "question", unchecked_param_type = "JominyQuestion")] given: &JsValue,
+) -> JsValue {
+    outcome(question::<JominyQuestion>(given).and_then(|asked| answer::jominy(LANGUAGE, &asked)))
 }
 
 /// Every conversion table in short.

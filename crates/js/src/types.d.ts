@@ -538,3 +538,69 @@ export interface Source {
   seen: string;
   note: string;
 }
+
+/** What is asked about the end-quench bar: one of `steel` and `composition`. */
+export interface JominyQuestion {
+  /** Any designation of a grade: `4140`, `EN19`. */
+  steel?: string | null;
+  /** Mass percent of a heat, `C=0.41,Mn=0.85,Cr=1.0,Mo=0.2`, or limits, `C=0.38-0.43,Mn=0.75-1`. */
+  composition?: string | null;
+  /** Units of the texts; numbers stay in mm. */
+  units?: "metric" | "inch";
+}
+
+/** Hardness along the end-quench bar. */
+export interface JominyAnswer {
+  refused?: undefined;
+  /** Key of the grade; `null` for a composition. */
+  steel: string | null;
+  /** What the name stands for, and how near it is to the grade; empty for a composition. */
+  understood: string[];
+  /** The last is to be taken as a guess. */
+  method: "h-band" | "astm-a255" | "astm-a255-outside-range";
+  h_band: string | null;
+  basis: string;
+  /** From the quenched end inward. */
+  curve: JominyPoint[];
+  /** By ASTM A255. */
+  ideal_diameter_mm: IdealDiameters;
+  ideal_diameter: string;
+  /** Elements outside the range of the standard. */
+  outside: OutsideElement[];
+  notes: string[];
+  cautions: string[];
+  confidence: "high" | "medium" | "low";
+  seen: string;
+  /** Ids of the sources. */
+  sources: string[];
+}
+
+/** A place on the bar; HRC, `null` below 20 HRC. */
+export interface JominyPoint {
+  mm: number;
+  /** Sixteenths of an inch. */
+  sixteenths: number;
+  low: number | null;
+  mid: number | null;
+  high: number | null;
+  /** The middle is no higher than this, because no lower edge is printed. */
+  mid_at_most: boolean;
+  /** Low, middle and high in words. */
+  shown: string[];
+}
+
+/** Of the lowest, the middle and the highest composition, in mm. */
+export interface IdealDiameters {
+  low: number;
+  mid: number;
+  high: number;
+}
+
+/** An element outside the range of the standard; mass percent. */
+export interface OutsideElement {
+  element: string;
+  given: number;
+  low: number;
+  high: number;
+  text: string;
+}

@@ -5,8 +5,8 @@
 use std::collections::BTreeSet;
 
 use biteband_bench::answer::{
-    ConvertQuestion, FileQuestion, IndentQuestion, assess, convert, indent, parse_reading,
-    parse_strokes, sources, table, tables,
+    ConvertQuestion, FileQuestion, IndentQuestion, JominyQuestion, assess, convert, indent, jominy,
+    parse_reading, parse_strokes, sources, table, tables,
 };
 use biteband_bench::words::Language;
 use serde::Serialize;
@@ -119,6 +119,16 @@ fn indent_types_have_the_fields_of_the_answers() {
 }
 
 #[test]
+fn jominy_types_have_the_fields_of_the_answers() {
+    let question = JominyQuestion { steel: Some("4340".to_owned()), ..Default::default() };
+    let answer = plain(&jominy(ENGLISH, &question).unwrap());
+    same_fields(&answer, "JominyAnswer");
+    same_fields(&answer["curve"][0], "JominyPoint");
+    same_fields(&answer["ideal_diameter_mm"], "IdealDiameters");
+    same_fields(&answer["outside"][0], "OutsideElement");
+}
+
+#[test]
 fn table_and_source_types_have_the_fields_of_the_answers() {
     same_fields(&plain(&tables())[0], "TableListing");
     let table = plain(&table(ENGLISH, "astm-e140-t1").unwrap());
@@ -150,11 +160,16 @@ fn question_types_have_the_fields_of_the_questions() {
                 "thickness": null, "edge": null, "next": null, "mark": null, "material": null, "units": "inch",
             }),
         ),
+        (
+            "JominyQuestion",
+            serde_json::json!({ "steel": "4140", "composition": null, "units": "inch" }),
+        ),
     ] {
         same_fields(&value, interface);
         match interface {
             "ConvertQuestion" => drop(serde_json::from_value::<ConvertQuestion>(value).unwrap()),
             "FileQuestion" => drop(serde_json::from_value::<FileQuestion>(value).unwrap()),
+            "JominyQuestion" => drop(serde_json::from_value::<JominyQuestion>(value).unwrap()),
             _ => drop(serde_json::from_value::<IndentQuestion>(value).unwrap()),
         }
     }

@@ -7,7 +7,9 @@ use std::path::{Path, PathBuf};
 /// A module and its text.
 pub(crate) type Module = (PathBuf, String);
 
-const MAKERS: [fn(&Path) -> Outcome<Vec<Module>>; 4] =
+type Maker = fn(&Path) -> Outcome<Vec<Module>>;
+
+const MAKERS: [Maker; 4] =
     [tables::generate, curvature::generate, steels::generate, hardenability::generate];
 
 /// Writes every generated module.

@@ -172,6 +172,13 @@ impl Data {
         Ok(format!("&[{}]", all.join(", ")))
     }
 
+    /// The same for one of the groups of a grade.
+    fn group(&self, row: Row<'_>, name: &str) -> Result<String, Failure> {
+        let of = |part: &str| format!("{name}_{part}");
+        let (source, status, confidence) = (of("src"), of("status"), of("conf"));
+        self.cited(row, [&source, &status, &confidence])
+    }
+
     /// Sources, status and confidence of a group of cells.
     fn cited(
         &self,
@@ -241,114 +248,120 @@ fn grades(data: &Data) -> Result<String, Failure> {
         if !keys.insert(row.get("key")?) {
             return Err(row.says("two grades of this key").into());
         }
-        let group = |name: &str| {
-            let of = |part: &str| format!("{name}_{part}");
-            let (source, status, confidence) = (of("src"), of("status"), of("conf"));
-            data.cited(row, [&source, &status, &confidence])
-        };
-        let curve = row.get("curve_from")?;
-        let curve_from = if curve.is_empty() {
-            "None".to_owned()
-        } else {
-            data.grade(curve)?;
-            format!("Some({curve:?})")
-        };
-        let curve_closeness = match row.get("curve_closeness")? {
-            "" => "None".to_owned(),
-            _ => format!(
-                "Some(CurveCloseness::{})",
-                row.word("curve_closeness", &["own", "sibling", "sibling_low", "none"])?
-            ),
-        };
-        writeln!(
-            out,
-            "    Grade {{\n        key: {:?}, name: {:?}, family: Family::{}, hardening: Hardening::{},\n        limits: &[{}],",
-            row.get("key")?,
-            row.get("name")?,
-            row.word(
-                "family",
-                &[
-                    "carbon",
-                    "free-machining",
-                    "alloy",
-                    "tool",
-                    "stainless",
-                    "ph-stainless",
-                    "structural"
-                ]
-            )?,
-            row.word("hardening", &["through", "case", "age", "none"])?,
-            limits(row)?,
-        )?;
-        writeln!(
-            out,
-            "        other: {:?}, composition_standard: {:?}, composition_note: {:?}, composition_cited: {},",
-            row.get("other")?,
-            row.get("comp_standard")?,
-            row.get("comp_note")?,
-            group("comp")?,
-        )?;
-        writeln!(
-            out,
-            "        preheat: &[{}], window: {}, quenchants: &[{}], soak: {:?}, heat_cited: {},",
-            preheat(row)?,
-            row.interval("aust_min_c", "aust_max_c")?,
-            quenchants(row)?,
-            row.get("soak")?,
-            group("aust")?,
-        )?;
-        let (min, max) = row.ends("supplied_hbw_min", "supplied_hbw_max")?;
-        row.ends("supplied_hbw_typ", "supplied_hbw_max")?;
-        row.ends("supplied_hbw_min", "supplied_hbw_typ")?;
-        writeln!(
-            out,
-            "        supplied: Supplied {{ min: {min}, typical: {}, max: {max} }}, supplied_note: {:?}, supplied_cited: {},",
-            row.option("supplied_hbw_typ")?,
-            row.get("supplied_note")?,
-            group("supplied")?,
-        )?;
-        writeln!(
-            out,
-            "        as_quenched: {}, as_quenched_note: {:?}, as_quenched_cited: {},",
-            row.interval("asq_min_hrc", "asq_max_hrc")?,
-            row.get("asq_note")?,
-            group("asq")?,
-        )?;
-        writeln!(
-            out,
-            "        temper_range: {}, avoid: {}, avoid_why: {:?}, temper_cited: {},",
-            row.interval("temper_min_c", "temper_max_c")?,
-            row.interval("avoid_min_c", "avoid_max_c")?,
-            row.get("avoid_why")?,
-            group("temper")?,
-        )?;
-        writeln!(
-            out,
-            "        working: {}, typical_use: {:?}, working_cited: {},",
-            row.interval("work_min_hrc", "work_max_hrc")?,
-            row.get("typical_use")?,
-            group("work")?,
-        )?;
-        writeln!(
-            out,
-            "        temper_method: TemperMethod::{}, curve_from: {curve_from}, curve_closeness: {curve_closeness}, double_temper: DoubleTemper::{}, cryo: Cryo::{},",
-            row.word(
-                "temper_method",
-                &["regression", "regression_edge", "curve", "case", "age_table", "none"]
-            )?,
-            row.word("double_temper", &["no", "recommended", "yes", "triple", "triple for large"])?,
-            row.word("cryo", &["no", "optional", "possible", "useful"])?,
-        )?;
-        writeln!(
-            out,
-            "        section_note: {:?}, hazards: {:?}, notes: {:?},\n    }},",
-            row.get("section_note")?,
-            row.get("hazards")?,
-            row.get("notes")?,
-        )?;
+        grade(&mut out, data, row)?;
     }
     out.push_str("];\n");
     Ok(out)
+}
+
+fn grade(out: &mut String, data: &Data, row: Row<'_>) -> Result<(), Failure> {
+    let group = |name: &str| data.group(row, name);
+    writeln!(
+        out,
+        "    Grade {{\n        key: {:?}, name: {:?}, family: Family::{}, hardening: Hardening::{},\n        limits: &[{}],",
+        row.get("key")?,
+        row.get("name")?,
+        row.word(
+            "family",
+            &[
+                "carbon",
+                "free-machining",
+                "alloy",
+                "tool",
+                "stainless",
+                "ph-stainless",
+                "structural"
+            ]
+        )?,
+        row.word("hardening", &["through", "case", "age", "none"])?,
+        limits(row)?,
+    )?;
+    writeln!(
+        out,
+        "        other: {:?}, composition_standard: {:?}, composition_note: {:?}, composition_cited: {},",
+        row.get("other")?,
+        row.get("comp_standard")?,
+        row.get("comp_note")?,
+        group("comp")?,
+    )?;
+    writeln!(
+        out,
+        "        preheat: &[{}], window: {}, quenchants: &[{}], soak: {:?}, heat_cited: {},",
+        preheat(row)?,
+        row.interval("aust_min_c", "aust_max_c")?,
+        quenchants(row)?,
+        row.get("soak")?,
+        group("aust")?,
+    )?;
+    let (min, max) = row.ends("supplied_hbw_min", "supplied_hbw_max")?;
+    row.ends("supplied_hbw_typ", "supplied_hbw_max")?;
+    row.ends("supplied_hbw_min", "supplied_hbw_typ")?;
+    writeln!(
+        out,
+        "        supplied: Supplied {{ min: {min}, typical: {}, max: {max} }}, supplied_note: {:?}, supplied_cited: {},",
+        row.option("supplied_hbw_typ")?,
+        row.get("supplied_note")?,
+        group("supplied")?,
+    )?;
+    writeln!(
+        out,
+        "        as_quenched: {}, as_quenched_note: {:?}, as_quenched_cited: {},",
+        row.interval("asq_min_hrc", "asq_max_hrc")?,
+        row.get("asq_note")?,
+        group("asq")?,
+    )?;
+    writeln!(
+        out,
+        "        temper_range: {}, avoid: {}, avoid_why: {:?}, temper_cited: {},",
+        row.interval("temper_min_c", "temper_max_c")?,
+        row.interval("avoid_min_c", "avoid_max_c")?,
+        row.get("avoid_why")?,
+        group("temper")?,
+    )?;
+    writeln!(
+        out,
+        "        working: {}, typical_use: {:?}, working_cited: {},",
+        row.interval("work_min_hrc", "work_max_hrc")?,
+        row.get("typical_use")?,
+        group("work")?,
+    )?;
+    tempering(out, data, row)
+}
+
+/// How the hardness after tempering is found, and the notes.
+fn tempering(out: &mut String, data: &Data, row: Row<'_>) -> Result<(), Failure> {
+    let curve = row.get("curve_from")?;
+    let curve_from = if curve.is_empty() {
+        "None".to_owned()
+    } else {
+        data.grade(curve)?;
+        format!("Some({curve:?})")
+    };
+    let curve_closeness = match row.get("curve_closeness")? {
+        "" => "None".to_owned(),
+        _ => format!(
+            "Some(CurveCloseness::{})",
+            row.word("curve_closeness", &["own", "sibling", "sibling_low", "none"])?
+        ),
+    };
+    writeln!(
+        out,
+        "        temper_method: TemperMethod::{}, curve_from: {curve_from}, curve_closeness: {curve_closeness}, double_temper: DoubleTemper::{}, cryo: Cryo::{},",
+        row.word(
+            "temper_method",
+            &["regression", "regression_edge", "curve", "case", "age_table", "none"]
+        )?,
+        row.word("double_temper", &["no", "recommended", "yes", "triple", "triple for large"])?,
+        row.word("cryo", &["no", "optional", "possible", "useful"])?,
+    )?;
+    writeln!(
+        out,
+        "        section_note: {:?}, hazards: {:?}, notes: {:?},\n    }},",
+        row.get("section_note")?,
+        row.get("hazards")?,
+        row.get("notes")?,
+    )?;
+    Ok(())
 }
 
 /// The elements of which a limit is stated.

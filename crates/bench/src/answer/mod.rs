@@ -10,9 +10,12 @@ mod file_test;
 mod indent;
 mod indent_answer;
 mod indent_question;
+mod jominy;
 mod readings;
 mod series;
 mod source;
+mod steel;
+mod steel_answer;
 
 pub use clashes::ClashAnswer;
 pub use convert::{
@@ -35,7 +38,16 @@ pub use indent_answer::{
     MachineLimitAnswer, MarkAnswer, OutlierAnswer, SeriesAnswer, ThinnestAnswer,
 };
 pub use indent_question::{IndentQuestion, parse_readings};
+pub use jominy::{
+    DiameterAnswer, JominyAnswer, JominyPoint, JominyQuestion, OutsideAnswer, jominy,
+};
 pub(crate) use readings::{DEFAULT_INSTRUMENT, INSTRUMENTS};
 pub use readings::{ReadingAnswer, ReadingInput, parse_reading, read_reading};
-pub(crate) use source::standard;
 pub use source::{SourceAnswer, TableAnswer, TableListing, TableRow, sources, table, tables};
+pub(crate) use source::{hardness_sources, standard};
+pub use steel::{SteelQuestion, find_steels, steel, steel_targets, steels};
+pub use steel_answer::{
+    AgeAnswer, AsQuenchedAnswer, AvoidAnswer, CandidateAnswer, CompositionAnswer, ConditionAnswer,
+    ElementAnswer, FindAnswer, HardeningAnswer, SteelAnswer, SteelListing, SteelSource,
+    SuppliedAnswer, TargetRow, TargetsAnswer, TemperatureStep, TemperingAnswer, WorkingAnswer,
+};

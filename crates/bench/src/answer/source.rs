@@ -33,22 +33,30 @@ pub(crate) fn standard(source: &Source) -> String {
     if source.body().starts_with("ASTM") { format!("ASTM {name}") } else { name.to_owned() }
 }
 
+fn source_answer(s: &'static Source) -> SourceAnswer {
+    SourceAnswer {
+        id: s.key(),
+        kind: s.kind(),
+        body: s.body(),
+        title: s.title(),
+        edition: s.edition(),
+        seen: s.seen().key(),
+        note: s.note(),
+    }
+}
+
+/// The sources of the scales, tables and tests; those of steels left out.
+pub(crate) fn hardness_sources() -> Vec<SourceAnswer> {
+    SourceId::all().map(|(_, source)| source_answer(source)).collect()
+}
+
 /// Every source, or the one asked for.
 ///
 /// # Errors
 /// A refusal that lists the names.
 pub fn sources(language: Language, wanted: Option<&str>) -> Result<Vec<SourceAnswer>, Refusal> {
-    let all: Vec<SourceAnswer> = SourceId::all()
-        .map(|(_, s)| SourceAnswer {
-            id: s.key(),
-            kind: s.kind(),
-            body: s.body(),
-            title: s.title(),
-            edition: s.edition(),
-            seen: s.seen().key(),
-            note: s.note(),
-        })
-        .collect();
+    let mut all = hardness_sources();
+    all.extend(biteband_steel::sources().iter().map(source_answer));
     let Some(name) = wanted else { return Ok(all) };
     let found: Vec<SourceAnswer> =
         all.iter().filter(|s| s.id.eq_ignore_ascii_case(name.trim())).cloned().collect();

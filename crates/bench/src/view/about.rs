@@ -3,7 +3,7 @@
 use biteband_hardness::DATA_VERSION;
 
 use super::Chip;
-use crate::answer::{SourceAnswer, TableListing, sources, tables};
+use crate::answer::{SourceAnswer, TableListing, hardness_sources, tables};
 use crate::format::Units;
 use crate::state::{App, Theme};
 use crate::words::{Language, Phrase, Ui};
@@ -19,7 +19,7 @@ pub struct AboutView {
     pub cautions: Vec<String>,
     /// Every table in short.
     pub tables: Vec<TableListing>,
-    /// Every source.
+    /// Every source of what the page shows.
     pub sources: Vec<SourceAnswer>,
     /// Version of program and data.
     pub version: String,
@@ -55,7 +55,7 @@ pub fn about(app: &App, language: Language) -> AboutView {
         .map(|phrase| language.say(phrase).into_owned())
         .collect(),
         tables: tables(),
-        sources: sources(language, None).unwrap_or_default(),
+        sources: hardness_sources(),
         version: language
             .say(Phrase::Version { app: app_version, data: DATA_VERSION })
             .into_owned(),

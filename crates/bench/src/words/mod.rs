@@ -4,6 +4,8 @@
 //! match over all phrases, so that a missing sentence does not compile.
 
 mod english;
+mod harden;
+mod harden_english;
 mod indent;
 mod indent_english;
 mod mark;
@@ -13,6 +15,8 @@ mod print;
 mod print_english;
 mod reading;
 mod reading_english;
+mod steel;
+mod steel_english;
 
 use std::borrow::Cow;
 
@@ -20,10 +24,12 @@ use biteband_evidence as evidence;
 use biteband_hardness::designation::Remark;
 use biteband_hardness::{Axis, Material, TableId, designation};
 
+pub use harden::{Harden, HardenRefusal};
 pub use indent::{Indent, IndentRefusal};
 pub use mark::Mark;
 pub use print::{Print, Unprintable};
 pub use reading::{Gauge, Unreadable};
+pub use steel::{SteelRefusal, SteelWords};
 
 /// A language of the tool.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]

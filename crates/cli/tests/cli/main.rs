@@ -9,6 +9,7 @@
 mod common;
 mod golden;
 mod indent;
+mod jominy;
 mod print;
 mod readme;
 mod scenarios;

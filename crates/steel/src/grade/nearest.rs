@@ -33,12 +33,18 @@ fn distance(one: &[char], other: &[char]) -> u32 {
         let mut last_other = None;
         for (place, against) in other.iter().enumerate() {
             let over = |row: &[u32], at: usize| row.get(at).copied().unwrap_or(u32::MAX / 2);
-            let same = if sign == against { 0 } else { cost(*sign).max(cost(*against)) };
+            let same = match (sign == against, cost(*sign) == cost(*against)) {
+                (true, _) => 0,
+                (false, true) => cost(*sign),
+                // A letter for a figure is both.
+                (false, false) => FIGURE + LETTER,
+            };
             let mut best = (over(&above, place) + same)
                 .min(over(&above, place.saturating_add(1)) + cost(*sign))
                 .min(left + cost(*against));
             if last_sign == Some(*against) && last_other == Some(*sign) && place > 0 {
-                best = best.min(over(&before, place.saturating_sub(1)) + LETTER);
+                best = best
+                    .min(over(&before, place.saturating_sub(1)) + cost(*sign).max(cost(*against)));
             }
             row.push(best);
             left = best;
@@ -60,16 +66,15 @@ fn same_signs(one: &[char], other: &[char]) -> bool {
     one.len() == other.len() && sorted(one) == sorted(other)
 }
 
-/// How far a name is from a designation: the distance, then the lengths of their common beginning.
+/// How far a name is from a designation: the distance, where a sign too many or too few weighs a little more
+/// than a wrong one, then what follows their common beginning.
 pub(super) fn far(text: &str, designation: &str) -> (u32, usize) {
     let signs = |text: &str| plain(text).chars().collect::<Vec<char>>();
     let (one, other) = (signs(text), signs(designation));
     let same_start = one.iter().zip(&other).take_while(|(one, other)| one == other).count();
-    let far = if same_signs(&one, &other) {
-        FIGURE.min(distance(&one, &other))
-    } else {
-        distance(&one, &other)
-    };
+    let lengths = u32::try_from(one.len().abs_diff(other.len())).unwrap_or(0);
+    let slips = distance(&one, &other).saturating_add(lengths);
+    let far = if same_signs(&one, &other) { slips.min(FIGURE) } else { slips };
     (far, other.len().saturating_sub(same_start))
 }
 
@@ -102,8 +107,9 @@ mod tests {
         assert_eq!(between("4140", "4150"), FIGURE);
         assert_eq!(between("EM19", "EN19"), LETTER);
         assert_eq!(between("NE19", "EN19"), LETTER);
-        assert_eq!(between("414", "4140"), FIGURE);
+        assert_eq!(between("414", "4140"), FIGURE + 1);
         assert_eq!(between("4041", "4140"), FIGURE);
-        assert_eq!(between("", "4140"), 4 * FIGURE);
+        assert_eq!(between("4041", "440A"), 2 * FIGURE + LETTER);
+        assert_eq!(between("", "4140"), 4 * (FIGURE + 1));
     }
 }

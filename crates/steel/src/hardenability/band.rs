@@ -93,6 +93,8 @@ pub struct Band {
     pub high: Curve,
     /// How it was made.
     pub method: Method,
+    /// Of a heat: by a single carbon, with the error of the method as edges.
+    pub of_heat: bool,
     /// Where it comes from.
     pub cited: Cited,
     /// By ASTM A255, from the composition.
@@ -191,6 +193,7 @@ impl Band {
             mid: curves.mid,
             high: curves.high,
             method: Method::HBand { name },
+            of_heat: false,
             cited: cited(&["sae-j1268", "astm-a304"], Seen::Recalled, Confidence::Medium),
             ..made
         })
@@ -276,6 +279,7 @@ impl Band {
             mid: mid.curve,
             high: above,
             method,
+            of_heat,
             cited: cited(&["astm-a255", "hardenability-spread"], Seen::Seen, confidence),
             outside,
             notes,
