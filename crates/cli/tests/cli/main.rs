@@ -12,3 +12,4 @@ mod indent;
 mod print;
 mod readme;
 mod scenarios;
+mod steel;
