@@ -8,8 +8,8 @@ use std::io::{self, Write};
 
 use biteband_bench::Refusal;
 use biteband_bench::answer::{
-    ConvertQuestion, FileQuestion, IndentQuestion, JominyQuestion, assess, convert, indent, jominy,
-    sources, table, tables,
+    ConvertQuestion, FileQuestion, IndentQuestion, JominyQuestion, SteelQuestion, assess, convert,
+    indent, jominy, sources, steel, table, tables,
 };
 use biteband_bench::words::Language;
 use serde::Serialize;
@@ -48,6 +48,10 @@ fn answer(line: &str) -> Result<Value, Box<dyn Error>> {
         "indent" => {
             let question: IndentQuestion = serde_json::from_value(question)?;
             outcome(indent(LANGUAGE, &question))
+        }
+        "steel" => {
+            let question: SteelQuestion = serde_json::from_value(question)?;
+            outcome(steel(LANGUAGE, &question))
         }
         "jominy" => {
             let question: JominyQuestion = serde_json::from_value(question)?;

@@ -13,3 +13,4 @@ mod jominy;
 mod print;
 mod readme;
 mod scenarios;
+mod steel;
