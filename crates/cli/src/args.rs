@@ -64,6 +64,15 @@ pub(crate) enum Command {
     /// Say what the mark of a hardness test is worth: number, roundness, thickness, validity
     #[command(subcommand)]
     Indent(IndentCommand),
+    /// Say how hard a steel becomes along the end-quench bar: from its grade or its composition
+    Jominy {
+        /// Any designation of the grade: 4140, EN19
+        #[arg(required_unless_present = "composition", conflicts_with = "composition")]
+        steel: Option<String>,
+        /// Mass percent in place of a grade: C=0.41,Mn=0.85,Cr=1.0,Mo=0.2
+        #[arg(long, value_name = "LIST")]
+        composition: Option<String>,
+    },
     /// Show what is known of a steel, or how hard a kind of part is made
     Steel {
         /// Any designation: 4140, EN19, 1.7225, 42CrMo4, "silver steel"

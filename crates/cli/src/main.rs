@@ -6,6 +6,7 @@ mod args;
 mod convert;
 mod file;
 mod indent;
+mod jominy;
 mod output;
 mod print;
 mod sheet;
@@ -27,6 +28,7 @@ fn main() -> ExitCode {
         Command::Convert(question) => convert::run(&mut output, &question),
         Command::File(question) => file::run(&mut output, question),
         Command::Indent(command) => indent::run(&mut output, command),
+        Command::Jominy { steel, composition } => jominy::run(&mut output, steel, composition),
         Command::Steel { name, list: _, find, target } => {
             steel::run(&mut output, &name.join(" "), find, target.as_deref())
         }

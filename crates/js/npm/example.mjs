@@ -1,6 +1,6 @@
-// A conversion, a file test and a reading on thin stock: `node example.mjs` in the package's folder.
-// From elsewhere the first line is `import { convert, fileTest, indent } from "biteband";`.
-import { convert, fileTest, indent } from "./node/biteband.js";
+// A conversion, a file test, a reading on thin stock and a steel: `node example.mjs` in the package's folder.
+// From elsewhere the first line is `import { convert, fileTest, indent, steel } from "biteband";`.
+import { convert, fileTest, indent, steel } from "./node/biteband.js";
 
 // What does the drawing of the capstan pawl, 50-54 HRC, mean in Brinell and Vickers?
 const drawing = convert({ text: "50-54 HRC", to: ["HBW", "HV"] });
@@ -28,10 +28,15 @@ const spring = indent({ kind: "rockwell", scale: "HRC", value: 48, thickness: "0
 if (spring.refused) throw new Error(spring.refused.message);
 console.log(`${spring.verdict} ${spring.better.map((other) => other.test).join(", ")}`);
 
+// What the bar marked EN24T is, and how hard it was bought.
+const bar = steel({ name: "EN24T" });
+if (bar.refused) throw new Error(bar.refused.message);
+console.log(`${bar.title}. ${bar.verdict.at(-1)}`);
+
 // Outside the tables there is no number, and the reason is part of the answer.
 const soft = convert({ text: "15 HRC", to: ["HV"] });
 console.log(soft.refused.message);
 
-if (spring.valid || drawing.results.length !== 2 || soft.refused.code !== "hardness.outside_tables") {
+if (bar.condition?.hbw_low !== 248 || spring.valid || drawing.results.length !== 2 || soft.refused.code !== "hardness.outside_tables") {
   throw new Error("the example does not answer as it should");
 }

@@ -5,7 +5,9 @@
 //! `undefined` whatever its type marks as optional.
 
 use biteband_bench::Refusal;
-use biteband_bench::answer::{self, ConvertQuestion, FileQuestion, IndentQuestion};
+use biteband_bench::answer::{
+    self, ConvertQuestion, FileQuestion, IndentQuestion, JominyQuestion, SteelQuestion,
+};
 use biteband_bench::words::Language;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
@@ -79,6 +81,24 @@ pub fn indent(
     #[wasm_bindgen(js_name = "question", unchecked_param_type = "IndentQuestion")] given: &JsValue,
 ) -> JsValue {
     outcome(question::<IndentQuestion>(given).and_then(|asked| answer::indent(LANGUAGE, &asked)))
+}
+
+/// Shows what is known of a steel, by any of its designations.
+#[must_use]
+#[wasm_bindgen(unchecked_return_type = "SteelAnswer | Refused")]
+pub fn steel(
+    #[wasm_bindgen(js_name = "question", unchecked_param_type = "SteelQuestion")] given: &JsValue,
+) -> JsValue {
+    outcome(question::<SteelQuestion>(given).and_then(|asked| answer::steel(LANGUAGE, &asked)))
+}
+
+/// Says how hard a steel becomes along the end-quench bar.
+#[must_use]
+#[wasm_bindgen(unchecked_return_type = "JominyAnswer | Refused")]
+pub fn jominy(
+    #[wasm_bindgen(js_name = "question", unchecked_param_type = "JominyQuestion")] given: &JsValue,
+) -> JsValue {
+    outcome(question::<JominyQuestion>(given).and_then(|asked| answer::jominy(LANGUAGE, &asked)))
 }
 
 /// Every conversion table in short.

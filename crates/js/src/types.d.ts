@@ -479,6 +479,196 @@ export interface ConvertedIndent {
   shown: string;
 }
 
+/** Which steel. */
+export interface SteelQuestion {
+  /** Any designation: `4140`, `EN19`, `1.7225`, `silver steel`. */
+  name: string;
+  /** Units of the texts. */
+  units?: "metric" | "inch";
+}
+
+/** What is known of a grade. Temperatures in °C, strength in MPa, shares in mass percent. */
+export interface SteelAnswer {
+  refused?: undefined;
+  key: string;
+  name: string;
+  family: "carbon" | "free-machining" | "alloy" | "tool" | "stainless" | "ph-stainless" | "structural";
+  /** Name, kind and hardening in words. */
+  title: string;
+  /** The designation that was recognised. */
+  designation: string;
+  system: "aisi_sae" | "uns" | "en_name" | "en_number" | "bs" | "jis" | "gb" | "shop name";
+  closeness: "same" | "near" | "approximate";
+  closeness_text: string;
+  how: "exact" | "spelling";
+  seen: "seen" | "part" | "recalled";
+  note: string;
+  /** Other grades that the name can mean: when there are any, it is ambiguous. */
+  candidates: SteelCandidate[];
+  /** Keys of grades that are near to the designation too. */
+  also_near: string[];
+  /** The condition that a British letter behind the name states. */
+  condition: SteelCondition | null;
+  /** Sentences about the name. */
+  verdict: string[];
+  composition: SteelComposition;
+  hardening: SteelHardening;
+  supplied: SteelSupplied;
+  as_quenched: SteelAsQuenched;
+  tempering: SteelTempering;
+  avoid: SteelAvoid | null;
+  working: SteelWorking;
+  /** Of the 17-4 type. */
+  ages: SteelAge[];
+  section: string;
+  hazards: string[];
+  notes: string[];
+  cautions: string[];
+  sources: SteelSource[];
+}
+
+/** Another grade that a name can mean. */
+export interface SteelCandidate {
+  designation: string;
+  system: string;
+  key: string;
+  name: string;
+  closeness: "same" | "near" | "approximate";
+  closeness_text: string;
+  note: string;
+  seen: string;
+}
+
+/** A condition letter of BS 970. */
+export interface SteelCondition {
+  letter: string;
+  hbw_low: number;
+  hbw_high: number | null;
+  tensile_low: number;
+  tensile_high: number | null;
+  sources: string[];
+  seen: string;
+}
+
+/** Composition limits. */
+export interface SteelComposition {
+  standard: string;
+  elements: SteelElement[];
+  other: string;
+  note: string;
+  sources: string[];
+  seen: string;
+  confidence: "high" | "medium" | "low";
+  text: string;
+}
+
+/** Limits of one element in mass percent. */
+export interface SteelElement {
+  element: string;
+  min: number | null;
+  max: number | null;
+}
+
+/** A temperature or a range of them. */
+export interface TemperatureStep {
+  low_c: number;
+  high_c: number;
+}
+
+/** How to harden. */
+export interface SteelHardening {
+  kind: "through" | "case" | "age" | "none";
+  low_c: number | null;
+  high_c: number | null;
+  preheat: TemperatureStep[];
+  /** The usual medium first. */
+  quench: string[];
+  soak: string;
+  sources: string[];
+  seen: string;
+  confidence: "high" | "medium" | "low";
+  text: string;
+}
+
+/** The bar as it is bought. */
+export interface SteelSupplied {
+  hbw_min: number | null;
+  hbw_typical: number | null;
+  hbw_max: number | null;
+  note: string;
+  sources: string[];
+  seen: string;
+  confidence: "high" | "medium" | "low";
+  text: string;
+}
+
+/** Hardness as quenched in a small section; of a case grade that of the core. */
+export interface SteelAsQuenched {
+  hrc_low: number | null;
+  hrc_high: number | null;
+  note: string;
+  sources: string[];
+  seen: string;
+  confidence: "high" | "medium" | "low";
+  text: string;
+}
+
+/** How to temper. */
+export interface SteelTempering {
+  low_c: number | null;
+  high_c: number | null;
+  method: "regression" | "regression_edge" | "curve" | "case" | "age_table" | "none";
+  curve_from: string | null;
+  curve_closeness: "own" | "sibling" | "sibling_low" | "none" | null;
+  double_temper: "no" | "recommended" | "yes" | "triple" | "triple for large";
+  cryo: "no" | "optional" | "possible" | "useful";
+  sources: string[];
+  seen: string;
+  confidence: "high" | "medium" | "low";
+  text: string;
+}
+
+/** A tempering range to avoid; without ends where only a reason is stated. */
+export interface SteelAvoid {
+  low_c: number | null;
+  high_c: number | null;
+  why: string;
+  text: string;
+}
+
+/** Usual working hardness and use; of a case grade that of the case. */
+export interface SteelWorking {
+  hrc_low: number | null;
+  hrc_high: number | null;
+  typical_use: string;
+  sources: string[];
+  seen: string;
+  confidence: "high" | "medium" | "low";
+  text: string;
+}
+
+/** An age of the 17-4 type. */
+export interface SteelAge {
+  age: string;
+  /** Temperature in °C and hours of each step. */
+  steps: [number, number][];
+  hrc_min: number | null;
+  hbw_min: number | null;
+  tensile_min: number | null;
+  yield_min: number | null;
+  note: string;
+  sources: string[];
+  seen: string;
+  text: string;
+}
+
+/** A source of a card. */
+export interface SteelSource {
+  id: string;
+  title: string;
+  seen: string;
+}
+
 /** Why there is no answer, and what to do instead. */
 export interface Refusal {
   /** Stable name. */
@@ -537,4 +727,70 @@ export interface Source {
   edition: string;
   seen: string;
   note: string;
+}
+
+/** What is asked about the end-quench bar: one of `steel` and `composition`. */
+export interface JominyQuestion {
+  /** Any designation of a grade: `4140`, `EN19`. */
+  steel?: string | null;
+  /** Mass percent of a heat, `C=0.41,Mn=0.85,Cr=1.0,Mo=0.2`, or limits, `C=0.38-0.43,Mn=0.75-1`. */
+  composition?: string | null;
+  /** Units of the texts; numbers stay in mm. */
+  units?: "metric" | "inch";
+}
+
+/** Hardness along the end-quench bar. */
+export interface JominyAnswer {
+  refused?: undefined;
+  /** Key of the grade; `null` for a composition. */
+  steel: string | null;
+  /** What the name stands for, and how near it is to the grade; empty for a composition. */
+  understood: string[];
+  /** The last is to be taken as a guess. */
+  method: "h-band" | "astm-a255" | "astm-a255-outside-range";
+  h_band: string | null;
+  basis: string;
+  /** From the quenched end inward. */
+  curve: JominyPoint[];
+  /** By ASTM A255. */
+  ideal_diameter_mm: IdealDiameters;
+  ideal_diameter: string;
+  /** Elements outside the range of the standard. */
+  outside: OutsideElement[];
+  notes: string[];
+  cautions: string[];
+  confidence: "high" | "medium" | "low";
+  seen: string;
+  /** Ids of the sources. */
+  sources: string[];
+}
+
+/** A place on the bar; HRC, `null` below 20 HRC. */
+export interface JominyPoint {
+  mm: number;
+  /** Sixteenths of an inch. */
+  sixteenths: number;
+  low: number | null;
+  mid: number | null;
+  high: number | null;
+  /** The middle is no higher than this, because no lower edge is printed. */
+  mid_at_most: boolean;
+  /** Low, middle and high in words. */
+  shown: string[];
+}
+
+/** Of the lowest, the middle and the highest composition, in mm. */
+export interface IdealDiameters {
+  low: number;
+  mid: number;
+  high: number;
+}
+
+/** An element outside the range of the standard; mass percent. */
+export interface OutsideElement {
+  element: string;
+  given: number;
+  low: number;
+  high: number;
+  text: string;
 }

@@ -5,8 +5,8 @@
 use std::collections::BTreeSet;
 
 use biteband_bench::answer::{
-    ConvertQuestion, FileQuestion, IndentQuestion, assess, convert, indent, parse_reading,
-    parse_strokes, sources, table, tables,
+    ConvertQuestion, FileQuestion, IndentQuestion, JominyQuestion, SteelQuestion, assess, convert,
+    indent, jominy, parse_reading, parse_strokes, sources, steel, table, tables,
 };
 use biteband_bench::words::Language;
 use serde::Serialize;
@@ -119,6 +119,39 @@ fn indent_types_have_the_fields_of_the_answers() {
 }
 
 #[test]
+fn steel_types_have_the_fields_of_the_answers() {
+    let ask = |name: &str| {
+        let question = SteelQuestion { name: name.to_owned(), ..SteelQuestion::default() };
+        plain(&steel(ENGLISH, &question).unwrap())
+    };
+    let answer = ask("EN24T");
+    same_fields(&answer, "SteelAnswer");
+    same_fields(&answer["condition"], "SteelCondition");
+    same_fields(&answer["composition"], "SteelComposition");
+    same_fields(&answer["composition"]["elements"][0], "SteelElement");
+    same_fields(&answer["hardening"], "SteelHardening");
+    same_fields(&answer["supplied"], "SteelSupplied");
+    same_fields(&answer["as_quenched"], "SteelAsQuenched");
+    same_fields(&answer["tempering"], "SteelTempering");
+    same_fields(&answer["avoid"], "SteelAvoid");
+    same_fields(&answer["working"], "SteelWorking");
+    same_fields(&answer["sources"][0], "SteelSource");
+    same_fields(&ask("H13")["hardening"]["preheat"][0], "TemperatureStep");
+    same_fields(&ask("A2")["candidates"][0], "SteelCandidate");
+    same_fields(&ask("17-4PH")["ages"][0], "SteelAge");
+}
+
+#[test]
+fn jominy_types_have_the_fields_of_the_answers() {
+    let question = JominyQuestion { steel: Some("4340".to_owned()), ..Default::default() };
+    let answer = plain(&jominy(ENGLISH, &question).unwrap());
+    same_fields(&answer, "JominyAnswer");
+    same_fields(&answer["curve"][0], "JominyPoint");
+    same_fields(&answer["ideal_diameter_mm"], "IdealDiameters");
+    same_fields(&answer["outside"][0], "OutsideElement");
+}
+
+#[test]
 fn table_and_source_types_have_the_fields_of_the_answers() {
     same_fields(&plain(&tables())[0], "TableListing");
     let table = plain(&table(ENGLISH, "astm-e140-t1").unwrap());
@@ -150,11 +183,18 @@ fn question_types_have_the_fields_of_the_questions() {
                 "thickness": null, "edge": null, "next": null, "mark": null, "material": null, "units": "inch",
             }),
         ),
+        ("SteelQuestion", serde_json::json!({ "name": "4140", "units": "inch" })),
+        (
+            "JominyQuestion",
+            serde_json::json!({ "steel": "4140", "composition": null, "units": "inch" }),
+        ),
     ] {
         same_fields(&value, interface);
         match interface {
             "ConvertQuestion" => drop(serde_json::from_value::<ConvertQuestion>(value).unwrap()),
             "FileQuestion" => drop(serde_json::from_value::<FileQuestion>(value).unwrap()),
+            "SteelQuestion" => drop(serde_json::from_value::<SteelQuestion>(value).unwrap()),
+            "JominyQuestion" => drop(serde_json::from_value::<JominyQuestion>(value).unwrap()),
             _ => drop(serde_json::from_value::<IndentQuestion>(value).unwrap()),
         }
     }

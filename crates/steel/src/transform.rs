@@ -23,6 +23,7 @@ use biteband_quantity::Shown;
 use libm::{exp, sqrt};
 
 use crate::composition::{Composition, Element};
+use crate::quenchant::Quenchant;
 use crate::source::{Cited, Confidence};
 
 /// A temperature from several formulas, in degrees Celsius.
@@ -262,6 +263,19 @@ pub enum Severity {
     Water,
 }
 
+impl From<Quenchant> for Severity {
+    /// A polymer in water cools anywhere between oil and water and counts as water.
+    fn from(quenchant: Quenchant) -> Self {
+        match quenchant {
+            Quenchant::Water | Quenchant::Brine | Quenchant::Polymer => Self::Water,
+            Quenchant::Oil | Quenchant::FastOil | Quenchant::InterruptedOil | Quenchant::Salt => {
+                Self::Oil
+            }
+            Quenchant::Air | Quenchant::Plate => Self::Air,
+        }
+    }
+}
+
 /// How likely a sound part is to crack in the quench.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum CrackLevel {
@@ -446,7 +460,7 @@ mod tests {
         let spring = [(C, 0.60), (Mn, 0.85), (Cr, 0.80)];
         assert_eq!(of(&spring, Severity::Oil).reasons, [CrackReason::LateMartensite]);
         assert_eq!(of(&spring, Severity::Water).level, CrackLevel::High);
-        assert_eq!(of(&spring, Severity::Air).level, CrackLevel::Low);
+        assert_eq!(of(&spring, Quenchant::Plate.into()).level, CrackLevel::Low);
         let soft = of(&[(C, 0.20), (Mn, 0.50)], Severity::Water);
         assert_eq!((soft.level, soft.reasons.len()), (CrackLevel::Low, 0));
         let much = of(&[(C, 0.95), (Mn, 0.40)], Severity::Water);

@@ -8,7 +8,8 @@ use std::io::{self, Write};
 
 use biteband_bench::Refusal;
 use biteband_bench::answer::{
-    ConvertQuestion, FileQuestion, IndentQuestion, assess, convert, indent, sources, table, tables,
+    ConvertQuestion, FileQuestion, IndentQuestion, JominyQuestion, SteelQuestion, assess, convert,
+    indent, jominy, sources, steel, table, tables,
 };
 use biteband_bench::words::Language;
 use serde::Serialize;
@@ -47,6 +48,14 @@ fn answer(line: &str) -> Result<Value, Box<dyn Error>> {
         "indent" => {
             let question: IndentQuestion = serde_json::from_value(question)?;
             outcome(indent(LANGUAGE, &question))
+        }
+        "steel" => {
+            let question: SteelQuestion = serde_json::from_value(question)?;
+            outcome(steel(LANGUAGE, &question))
+        }
+        "jominy" => {
+            let question: JominyQuestion = serde_json::from_value(question)?;
+            outcome(jominy(LANGUAGE, &question))
         }
         "table" => outcome(table(LANGUAGE, question.as_str().unwrap_or_default())),
         "tables" => outcome(Ok(tables())),

@@ -10,6 +10,7 @@ mod file_test;
 mod indent;
 mod indent_answer;
 mod indent_question;
+mod jominy;
 mod readings;
 mod series;
 mod source;
@@ -37,6 +38,9 @@ pub use indent_answer::{
     MachineLimitAnswer, MarkAnswer, OutlierAnswer, SeriesAnswer, ThinnestAnswer,
 };
 pub use indent_question::{IndentQuestion, parse_readings};
+pub use jominy::{
+    DiameterAnswer, JominyAnswer, JominyPoint, JominyQuestion, OutsideAnswer, jominy,
+};
 pub(crate) use readings::{DEFAULT_INSTRUMENT, INSTRUMENTS};
 pub use readings::{ReadingAnswer, ReadingInput, parse_reading, read_reading};
 pub use source::{SourceAnswer, TableAnswer, TableListing, TableRow, sources, table, tables};

@@ -503,6 +503,16 @@ fn of_error(language: Language, given: &str, error: &Error) -> Refusal {
     }
 }
 
+/// A grade by any of its designations, and what is to be said of the name.
+pub(super) fn named(
+    language: Language,
+    units: Units,
+    name: &str,
+) -> Result<(&'static Grade, Vec<String>), Refusal> {
+    let found = find(name).map_err(|error| of_error(language, name, &error))?;
+    Ok((found.grade, Speech { language, units }.verdict(name, &found)))
+}
+
 /// The card of a grade, by any of its designations.
 ///
 /// # Errors

@@ -4,6 +4,8 @@
 //! match over all phrases, so that a missing sentence does not compile.
 
 mod english;
+mod harden;
+mod harden_english;
 mod indent;
 mod indent_english;
 mod mark;
@@ -24,6 +26,7 @@ use biteband_evidence as evidence;
 use biteband_hardness::designation::Remark;
 use biteband_hardness::{Axis, Material, TableId, designation};
 
+pub use harden::{Harden, HardenRefusal};
 pub use indent::{Indent, IndentRefusal};
 pub use mark::Mark;
 pub use measure::Unmeasured;

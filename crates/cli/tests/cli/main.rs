@@ -9,6 +9,8 @@
 mod common;
 mod golden;
 mod indent;
+mod jominy;
 mod print;
 mod readme;
 mod scenarios;
+mod steel;

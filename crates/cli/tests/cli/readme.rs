@@ -116,6 +116,15 @@ fn every_field_of_the_json_is_described() {
         &["indent", "rockwell", "--scale", "HRC", "--readings", "58,58.5,58.2,52.1,58.3"],
         &["indent", "rockwell", "--scale", "HRC", "--value", "48", "--thickness", "0.6mm"],
         &["indent", "vickers", "--force", "30kgf", "--d1", "0.3mm", "--round", "12mm"],
+        &["steel", "EN24T"],
+        &["steel", "H13"],
+        &["steel", "A2"],
+        &["steel", "17-4PH"],
+        &["steel", "--list"],
+        &["steel", "--find", "silver"],
+        &["steel", "--target", "cold chisel"],
+        &["jominy", "4340"],
+        &["jominy", "1095"],
         &["table", "astm-e140-t1"],
         &["table", "--list"],
         &["source", "astm-e140"],
@@ -133,7 +142,7 @@ fn every_field_of_the_json_is_described() {
 
 #[test]
 fn every_option_of_the_help_is_described() {
-    let commands: [&[&str]; 12] = [
+    let commands: [&[&str]; 14] = [
         &["convert"],
         &["file"],
         &["table"],
@@ -146,6 +155,8 @@ fn every_option_of_the_help_is_described() {
         &["indent", "brinell"],
         &["indent", "knoop"],
         &["indent", "rockwell"],
+        &["steel"],
+        &["jominy"],
     ];
     for command in commands {
         let help = biteband(&[command, &["--help"]].concat());

@@ -13,6 +13,7 @@ use super::factors::{
 use super::hband;
 use super::initial::initial_hardness;
 use crate::composition::{Composition, CompositionLimits, Element};
+use crate::grade::{Family, Grade, Hardening};
 use crate::source::{Cited, Confidence};
 
 /// How far the curve of a heat of known composition may be off, in HRC, to either side in about 19 of 20
@@ -92,6 +93,8 @@ pub struct Band {
     pub high: Curve,
     /// How it was made.
     pub method: Method,
+    /// Of a heat: by a single carbon, with the error of the method as edges.
+    pub of_heat: bool,
     /// Where it comes from.
     pub cited: Cited,
     /// By ASTM A255, from the composition.
@@ -114,36 +117,31 @@ struct Worked {
 }
 
 impl Worked {
-    /// The composition at a place of every range: -1 the lowest, 0 the middle, 1 the highest.
-    fn at(limits: &CompositionLimits, place: f64) -> Result<Self, Error> {
-        let shares = WITH_FACTOR.map(|element| {
+    /// The lower edge at -1, the middle at 0, the upper edge at 1: shares half way to the ends of their
+    /// ranges, and the hardness of the quenched end by the whole range of the carbon.
+    fn at(limits: &CompositionLimits, edge: f64) -> Result<Self, Error> {
+        let place = |element: Element, edge: f64| {
             let range = range(limits, element);
-            let share = range.middle() + place * (range.high - range.middle());
+            range.middle() + edge * (range.high - range.middle())
+        };
+        let shares = WITH_FACTOR.map(|element| {
+            let share = place(element, 0.5 * edge);
             let share = if element == Element::V { share.min(VANADIUM) } else { share };
             inside_tables(element, share)
         });
         let ideal_diameter = millimetres(&shares);
-        let initial = initial_hardness(share(&shares, Element::C));
+        let initial = initial_hardness(place(Element::C, edge));
         Ok(Self { shares, ideal_diameter, curve: Curve::new(initial, ideal_diameter)? })
     }
 }
 
 impl Band {
-    /// The band of a heat whose composition is known: ASTM A255, and on either side its error of
-    /// [`HEAT_ERROR`]; no harder than the hardness of the quenched end.
-    ///
-    /// An element that is not stated counts with its typical residual; the ideal diameters spread by
-    /// a quarter of those.
+    /// The band of a heat whose composition is known, see [`Band::for_limits`].
     ///
     /// # Errors
     /// As [`Band::for_limits`].
     pub fn for_composition(composition: &Composition) -> Result<Self, Error> {
-        let limits = CompositionLimits::from(*composition);
-        let made = Self::by_a255(&limits)?;
-        let top = initial_hardness(composition.carbon());
-        let (low, high) =
-            (made.mid.map(|hrc| hrc - HEAT_ERROR), made.mid.map(|hrc| (hrc + HEAT_ERROR).min(top)));
-        Ok(Self { low, high, ..made })
+        Self::for_limits(&CompositionLimits::from(*composition), None)
     }
 
     /// The band of a grade, or of a bar whose paper gives limits.
@@ -151,9 +149,15 @@ impl Band {
     /// `h_band` names the H-band of the grade, see [`h_band_of`](super::h_band_of). Where it is at hand, its
     /// edges are the band and the middle between them is the middle: the published band is what heats were
     /// found to do, and the calculation, which misses that middle by 2.1 HRC (RMS), adds nothing to it.
-    /// Otherwise ASTM A255 for the middle composition, and for the edges the compositions half way from
+    /// Otherwise ASTM A255 for the middle composition, and for the edges the ideal diameters half way from
     /// there to the ends of every range: the compositions at the ends themselves would be 6.5 HRC too soft
-    /// and 4.0 HRC too hard, because no heat has every element at one end.
+    /// and 4.0 HRC too hard, because no heat has every element at one end. The hardness of the quenched end,
+    /// which carbon alone decides, takes the whole range of the carbon; half of it would leave the first 6/16 in
+    /// of the published bands narrower by 1 HRC on either side. The edges made so miss those of 14 published
+    /// bands by 2.7 HRC below and 2.9 HRC above (RMS).
+    ///
+    /// Limits with a single carbon are those of a heat: the edges are at least [`HEAT_ERROR`] from the middle,
+    /// the upper one no harder than the quenched end.
     ///
     /// # Errors
     /// [`Error::Boron`], [`Error::Outside`] and [`Error::Missing`] as
@@ -189,9 +193,33 @@ impl Band {
             mid: curves.mid,
             high: curves.high,
             method: Method::HBand { name },
+            of_heat: false,
             cited: cited(&["sae-j1268", "astm-a304"], Seen::Recalled, Confidence::Medium),
             ..made
         })
+    }
+
+    /// The band of a grade: by its H-band or by the limits of its composition, see [`Band::for_limits`].
+    ///
+    /// # Errors
+    /// [`Error::NotHardened`] for grades that do not harden by quenching, [`Error::Published`] for tool and
+    /// stainless steels, and those of [`Band::for_limits`].
+    ///
+    /// # Example
+    /// ```
+    /// use biteband_steel::Grade;
+    /// use biteband_steel::hardenability::{Band, Error, Method};
+    /// let band = Band::for_grade(Grade::by_key("EN19").unwrap()).unwrap();
+    /// assert_eq!(band.method, Method::A255);
+    /// let refused = Band::for_grade(Grade::by_key("D2").unwrap());
+    /// assert_eq!(refused, Err(Error::Published));
+    /// ```
+    pub fn for_grade(grade: &Grade) -> Result<Self, Error> {
+        match (grade.hardening(), grade.family()) {
+            (Hardening::None | Hardening::Age, _) => Err(Error::NotHardened),
+            (_, Family::Tool | Family::Stainless | Family::PhStainless) => Err(Error::Published),
+            _ => Self::for_limits(&grade.limits(), hband::h_band_of(grade.key())),
+        }
     }
 
     fn by_a255(limits: &CompositionLimits) -> Result<Self, Error> {
@@ -206,10 +234,21 @@ impl Band {
         if given > 0.70 {
             return Err(Error::HighCarbon { given });
         }
-        let low = Worked::at(limits, -0.5)?;
+        let low = Worked::at(limits, -1.0)?;
         let mid = Worked::at(limits, 0.0)?;
-        let high = Worked::at(limits, 0.5)?;
+        let high = Worked::at(limits, 1.0)?;
         let outside = outside(&mid.shares);
+        let carbon = range(limits, Element::C);
+        let of_heat = carbon.low.total_cmp(&carbon.high).is_eq();
+        let (below, above) = if of_heat {
+            let top = initial_hardness(carbon.high);
+            (
+                mid.curve.with(&low.curve, |mid, low| low.min(mid - HEAT_ERROR)),
+                mid.curve.with(&high.curve, |mid, high| high.max((mid + HEAT_ERROR).min(top))),
+            )
+        } else {
+            (low.curve, high.curve)
+        };
         let (method, confidence) = if outside.is_empty() {
             (Method::A255, Confidence::Medium)
         } else {
@@ -236,10 +275,11 @@ impl Band {
                 mid: mid.ideal_diameter,
                 high: high.ideal_diameter,
             },
-            low: low.curve,
+            low: below,
             mid: mid.curve,
-            high: high.curve,
+            high: above,
             method,
+            of_heat,
             cited: cited(&["astm-a255", "hardenability-spread"], Seen::Seen, confidence),
             outside,
             notes,

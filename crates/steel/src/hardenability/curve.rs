@@ -165,9 +165,10 @@ impl Curve {
         Self { fades: true, ..self }
     }
 
-    /// The same with every hardness changed.
-    pub(super) fn map(&self, change: impl Fn(f64) -> f64) -> Self {
-        let points = self.points.iter().map(|&(mm, hrc)| (mm, change(hrc))).collect();
+    /// The same with every hardness made from its own and that of another curve with the same distances.
+    pub(super) fn with(&self, other: &Self, make: impl Fn(f64, f64) -> f64) -> Self {
+        let pairs = self.points.iter().zip(&other.points);
+        let points = pairs.map(|(&(mm, own), &(_, its))| (mm, make(own, its))).collect();
         Self { points, ..*self }
     }
 

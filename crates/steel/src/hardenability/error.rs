@@ -43,6 +43,11 @@ pub enum Error {
         /// The highest carbon in mass percent.
         given: f64,
     },
+    /// A grade that quenching does not harden.
+    NotHardened,
+    /// A tool steel or a stainless steel: part of its carbon and alloy stays in carbides that the composition
+    /// does not tell, and what is published for the grade is the answer.
+    Published,
     /// A hardness or an ideal diameter that is none.
     NotANumber,
 }
@@ -62,6 +67,8 @@ impl Error {
             Self::HighCarbon { .. } => "hardenability.high_carbon",
             Self::LowCarbon { .. } => "hardenability.low_carbon",
             Self::OpenCarbon { .. } => "hardenability.open_carbon",
+            Self::NotHardened => "hardenability.not_hardened",
+            Self::Published => "hardenability.published",
             Self::NotANumber => "hardenability.not_a_number",
         }
     }
@@ -99,6 +106,10 @@ impl fmt::Display for Error {
                 "at most {} % C and no lowest carbon: nothing is promised about hardening",
                 Shown(given)
             ),
+            Self::NotHardened => f.write_str("the grade does not harden by quenching"),
+            Self::Published => {
+                f.write_str("of tool and stainless steels only what is published holds")
+            }
             Self::NotANumber => {
                 f.write_str("a curve needs a hardness and an ideal diameter above 0")
             }

@@ -4,7 +4,7 @@ use super::through::sharpness;
 use crate::composition::{Composition, CompositionLimits, Element, Interval};
 use crate::grade::{Family, Grade};
 use crate::quenchant::Quenchant;
-use crate::transform::{CrackRisk, Severity, quench_crack};
+use crate::transform::{CrackRisk, quench_crack};
 
 /// How a bath stands to the media that a grade's sources name.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -67,14 +67,5 @@ pub fn crack_risk(limits: &CompositionLimits, medium: Quenchant) -> Option<Crack
     let shares = Element::ALL.map(|element| (element, limits.range(element).map(Interval::middle)));
     let known: alloc::vec::Vec<(Element, f64)> =
         shares.into_iter().filter_map(|(element, share)| Some((element, share?))).collect();
-    let severity = match medium {
-        Quenchant::Water | Quenchant::Brine => Severity::Water,
-        Quenchant::Air | Quenchant::Plate => Severity::Air,
-        Quenchant::Oil
-        | Quenchant::FastOil
-        | Quenchant::Polymer
-        | Quenchant::Salt
-        | Quenchant::InterruptedOil => Severity::Oil,
-    };
-    Some(quench_crack(&Composition::new(&known).ok()?, severity))
+    Some(quench_crack(&Composition::new(&known).ok()?, medium))
 }
