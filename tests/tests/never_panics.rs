@@ -2,10 +2,13 @@
 
 use biteband_bench::Refusal;
 use biteband_bench::answer::{
-    ConvertQuestion, FileOutcome, FileQuestion, IndentQuestion, ReadingInput, StrokeInput, assess,
-    convert, indent, parse_prior, parse_proofs, parse_reading, parse_readings, parse_strokes,
-    parse_target, read_reading, sources, table,
+    ConvertQuestion, FileOutcome, FileQuestion, IndentQuestion, ReadingInput, SteelQuestion,
+    StrokeInput, assess, convert, find_steels, indent, parse_prior, parse_proofs, parse_reading,
+    parse_readings, parse_strokes, parse_target, read_reading, sources, steel, steel_targets,
+    table,
 };
+use biteband_bench::composition::{own_grade, parse_composition};
+use biteband_bench::format::Units;
 use biteband_bench::measure;
 use biteband_bench::state::list_of_grades;
 use biteband_bench::words::Language;
@@ -36,6 +39,25 @@ fn says_something(refusal: &Refusal) -> Result<(), TestCaseError> {
 
 proptest! {
     #![proptest_config(ProptestConfig { cases: 2000, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn any_text_is_a_steel_a_composition_or_refused(
+        text in text(),
+        name in "((AISI|EN|BS|DIN|W\\.Nr\\.) ?)?[0-9A-Za-z.,/ -]{0,12}( steel)?",
+        composition in "((C|Mn|Cr|Fe|x)( ?[=:<] ?)?[0-9]{0,2}([.,][0-9]{0,3})?(-[0-9.]{0,4})?[,; %]{0,2}){0,5}",
+    ) {
+        for given in [&text, &name, &composition] {
+            let question = SteelQuestion { name: given.clone(), ..SteelQuestion::default() };
+            match steel(ENGLISH, &question) {
+                Ok(card) => prop_assert!(!card.verdict.is_empty() && !card.sources.is_empty()),
+                Err(refusal) => says_something(&refusal)?,
+            }
+            if let Err(refusal) = find_steels(ENGLISH, &question) { says_something(&refusal)?; }
+            if let Err(refusal) = steel_targets(ENGLISH, Units::Inch, given) { says_something(&refusal)?; }
+            if let Err(refusal) = parse_composition(ENGLISH, given) { says_something(&refusal)?; }
+            if let Err(refusal) = own_grade(ENGLISH, given, "C=0.4") { says_something(&refusal)?; }
+        }
+    }
 
     #[test]
     fn any_text_converts_or_is_refused(text in text(), to in proptest::option::of(text()), name in proptest::option::of(text())) {
