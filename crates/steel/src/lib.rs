@@ -11,6 +11,7 @@ extern crate alloc;
 
 mod composition;
 pub mod conduction;
+pub mod furnace;
 pub mod quench;
 pub mod section;
 mod source;
