@@ -9,6 +9,7 @@
 
 extern crate alloc;
 
+pub mod bath;
 mod composition;
 pub mod conduction;
 pub mod furnace;
