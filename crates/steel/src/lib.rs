@@ -9,9 +9,11 @@
 
 extern crate alloc;
 
+pub mod bath;
 mod composition;
 pub mod condition;
 pub mod conduction;
+pub mod furnace;
 #[rustfmt::skip]
 mod generated;
 pub mod grade;

@@ -325,7 +325,7 @@ fn scaled(kind: usize, size: f64, length: Option<f64>) -> Section {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(48))]
+    #![proptest_config(ProptestConfig { cases: 48, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn bigger_and_milder_never_harden_deeper(

@@ -67,5 +67,5 @@ pub fn crack_risk(limits: &CompositionLimits, medium: Quenchant) -> Option<Crack
     let shares = Element::ALL.map(|element| (element, limits.range(element).map(Interval::middle)));
     let known: alloc::vec::Vec<(Element, f64)> =
         shares.into_iter().filter_map(|(element, share)| Some((element, share?))).collect();
-    Some(quench_crack(&Composition::new(&known).ok()?, medium))
+    Some(quench_crack(&Composition::new(&known).ok()?, medium.into()))
 }
