@@ -18,6 +18,7 @@ pub mod format;
 pub mod measure;
 pub mod print;
 mod refusal;
+pub mod section;
 pub mod state;
 pub mod view;
 pub mod words;

@@ -17,6 +17,8 @@ mod print;
 mod print_english;
 mod reading;
 mod reading_english;
+mod section;
+mod section_english;
 mod steel;
 mod steel_english;
 
@@ -32,6 +34,7 @@ pub use mark::Mark;
 pub use measure::Unmeasured;
 pub use print::{Print, Unprintable};
 pub use reading::{Gauge, Unreadable};
+pub use section::SectionRefusal;
 pub use steel::{SteelRefusal, SteelWords};
 
 /// A language of the tool.
