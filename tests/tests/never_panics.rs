@@ -2,9 +2,9 @@
 
 use biteband_bench::Refusal;
 use biteband_bench::answer::{
-    ConvertQuestion, FileOutcome, FileQuestion, IndentQuestion, ReadingInput, StrokeInput, assess,
-    convert, indent, parse_prior, parse_proofs, parse_reading, parse_readings, parse_strokes,
-    parse_target, read_reading, sources, table,
+    ConvertQuestion, FileOutcome, FileQuestion, IndentQuestion, JominyQuestion, ReadingInput,
+    StrokeInput, assess, convert, indent, jominy, parse_prior, parse_proofs, parse_reading,
+    parse_readings, parse_strokes, parse_target, read_reading, sources, table,
 };
 use biteband_bench::measure;
 use biteband_bench::state::list_of_grades;
@@ -174,6 +174,34 @@ fn answers_or_says(question: &IndentQuestion) -> Result<(), TestCaseError> {
 
 proptest! {
     #![proptest_config(ProptestConfig { cases: 800, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn any_jominy_question_is_answered_or_refused(
+        steel in proptest::option::of(text()),
+        anything in text(),
+        carbon in "0[.][0-9]{1,2}",
+        shares in "(,(Mn|Si|Ni|Cr|Mo|V|Cu|B|W)=[0-3][.][0-9]{1,3}(-[0-3][.][0-9])?){0,6}",
+        nearly in any::<bool>(),
+    ) {
+        let composition = if nearly { format!("C={carbon}{shares}") } else { anything };
+        for question in [
+            JominyQuestion { steel, ..JominyQuestion::default() },
+            JominyQuestion { composition: Some(composition), ..JominyQuestion::default() },
+        ] {
+            match jominy(ENGLISH, &question) {
+                Ok(answer) => {
+                    prop_assert!(answer.curve.len() > 10 && !answer.basis.is_empty());
+                    let falls = |pair: &[_]| match pair {
+                        [first, next] => first >= next,
+                        _ => true,
+                    };
+                    let highest: Vec<Option<f64>> = answer.curve.iter().map(|p| p.high).collect();
+                    prop_assert!(highest.windows(2).all(falls));
+                }
+                Err(refusal) => says_something(&refusal)?,
+            }
+        }
+    }
 
     #[test]
     fn any_indent_question_is_answered_or_refused(
