@@ -2,10 +2,10 @@
 
 use biteband_bench::Refusal;
 use biteband_bench::answer::{
-    ConvertQuestion, FileOutcome, FileQuestion, IndentQuestion, ReadingInput, SteelQuestion,
-    StrokeInput, assess, convert, find_steels, indent, parse_prior, parse_proofs, parse_reading,
-    parse_readings, parse_strokes, parse_target, read_reading, sources, steel, steel_targets,
-    table,
+    ConvertQuestion, FileOutcome, FileQuestion, IndentQuestion, JominyQuestion, ReadingInput,
+    SteelQuestion, StrokeInput, assess, convert, find_steels, indent, jominy, parse_prior,
+    parse_proofs, parse_reading, parse_readings, parse_strokes, parse_target, read_reading,
+    sources, steel, steel_targets, table,
 };
 use biteband_bench::composition::{own_grade, parse_composition};
 use biteband_bench::format::Units;
@@ -196,6 +196,34 @@ fn answers_or_says(question: &IndentQuestion) -> Result<(), TestCaseError> {
 
 proptest! {
     #![proptest_config(ProptestConfig { cases: 800, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn any_jominy_question_is_answered_or_refused(
+        steel in proptest::option::of(text()),
+        anything in text(),
+        carbon in "0[.][0-9]{1,2}",
+        shares in "(,(Mn|Si|Ni|Cr|Mo|V|Cu|B|W)=[0-3][.][0-9]{1,3}(-[0-3][.][0-9])?){0,6}",
+        nearly in any::<bool>(),
+    ) {
+        let composition = if nearly { format!("C={carbon}{shares}") } else { anything };
+        for question in [
+            JominyQuestion { steel, ..JominyQuestion::default() },
+            JominyQuestion { composition: Some(composition), ..JominyQuestion::default() },
+        ] {
+            match jominy(ENGLISH, &question) {
+                Ok(answer) => {
+                    prop_assert!(answer.curve.len() > 10 && !answer.basis.is_empty());
+                    let falls = |pair: &[_]| match pair {
+                        [first, next] => first >= next,
+                        _ => true,
+                    };
+                    let highest: Vec<Option<f64>> = answer.curve.iter().map(|p| p.high).collect();
+                    prop_assert!(highest.windows(2).all(falls));
+                }
+                Err(refusal) => says_something(&refusal)?,
+            }
+        }
+    }
 
     #[test]
     fn any_indent_question_is_answered_or_refused(
