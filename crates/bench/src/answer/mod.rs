@@ -11,6 +11,8 @@ mod indent;
 mod indent_answer;
 mod indent_question;
 mod jominy;
+mod reach;
+mod reach_answer;
 mod readings;
 mod series;
 mod source;
@@ -40,6 +42,11 @@ pub use indent_answer::{
 pub use indent_question::{IndentQuestion, parse_readings};
 pub use jominy::{
     DiameterAnswer, JominyAnswer, JominyPoint, JominyQuestion, OutsideAnswer, jominy,
+};
+pub use reach::{ReachQuestion, reach};
+pub use reach_answer::{
+    PartAnswer, PositionAnswer, QuenchAnswer, ReachAnswer, SectionAnswer, SeverityAnswer,
+    WantedAnswer, WayOutAnswer,
 };
 pub(crate) use readings::{DEFAULT_INSTRUMENT, INSTRUMENTS};
 pub use readings::{ReadingAnswer, ReadingInput, parse_reading, read_reading};
