@@ -1,10 +1,5 @@
 //! Sections against charts, worked examples and a solver of conduction that is not ours.
-#![expect(
-    clippy::unwrap_used,
-    clippy::indexing_slicing,
-    clippy::panic,
-    reason = "a helper that fails is a test that fails"
-)]
+#![expect(clippy::unwrap_used, clippy::panic, reason = "a helper that fails is a test that fails")]
 
 use std::fs;
 use std::path::Path;
@@ -78,7 +73,7 @@ fn known(h: f64) -> Severity {
 /// lectures (seen); the last columns are what another program made of the same law and model.
 #[test]
 fn charts_of_rounds() {
-    let [mut physics, mut water, mut oil, mut band, mut seen] = [const { Vec::new() }; 5];
+    let [mut physics, mut water, mut oil, mut band, mut seen, mut mean] = [const { Vec::new() }; 6];
     for row in rows("section-equivalence.csv") {
         let (h, diameter) = (number(&row[2]), number(&row[3]) * 25.4);
         let (chart, at) = (number(&row[6]), place(&row[5]));
@@ -96,6 +91,7 @@ fn charts_of_rounds() {
         if diameter > 30.0 {
             assert!((by_law - number(&row[12])).abs() <= 0.1, "{row:?}: {by_law}");
         }
+        mean.push((f64::midpoint(by_law, by_physics) - chart).abs() <= 2.0);
         let near = (by_law - chart).abs() <= 2.0;
         if row[0] == "seen" {
             &mut seen
@@ -110,14 +106,30 @@ fn charts_of_rounds() {
         let mm = chart * SIXTEENTH;
         band.push(found.jominy.low <= mm && mm <= found.jominy.high);
     }
-    let shares = [&physics, &water, &oil, &seen, &band].map(|near| share(near));
-    println!("physics, law in water, law in oil, law on seen rows, bands: {shares:?}");
     assert!(share(&physics) >= 0.9, "conduction, all rows");
     assert!(share(&water) >= 0.9, "law, water");
     // The law misses the far end of the oil charts at their nominal severity (0.42 would fit them).
-    assert!(share(&oil) >= 0.69, "law, oil");
+    assert!(share(&oil) >= 0.75, "law, oil");
     assert!(share(&seen) >= 0.88, "law, rows that were read");
-    assert!(share(&band) >= 0.9, "bands, rows with a finite severity");
+    assert!(share(&mean) >= 0.92, "the middle between law and conduction");
+    assert!(share(&band) >= 0.95, "bands, rows with a finite severity");
+}
+
+/// Source: columns of another program that used the same law and the same model on the quenched rounds of a
+/// handbook; the hardness beside them needs the end-quench curve.
+#[test]
+fn quenched_rounds_have_their_place_on_the_bar() {
+    let rows = rows("quenched-rounds-check.csv");
+    assert_eq!(rows.len(), 93);
+    for row in rows {
+        let (h, diameter, at) = (number(&row[1]), number(&row[2]) * 25.4, place(&row[3]));
+        let (by_law, by_physics) = sixteenths(diameter, h, at);
+        // Theirs let the surface overtake what lies below it.
+        let held = sixteenths(diameter, h, Place::ThreeQuarter).0;
+        let theirs = number(&row[5]).min(if at == Place::Skin { held } else { f64::INFINITY });
+        assert!((by_law - theirs).abs() <= 0.06, "{row:?}: {by_law}");
+        assert!((by_physics.unwrap() - number(&row[7])).abs() <= 0.2, "{row:?}: {by_physics:?}");
+    }
 }
 
 fn shape(name: &str, size: f64) -> Section {
@@ -141,18 +153,15 @@ fn shape(name: &str, size: f64) -> Section {
 fn shapes_have_their_equal_time_round() {
     let rows = rows("section-shapes.csv");
     assert_eq!(rows.len(), 90);
-    let mut worst = 0.0_f64;
     for row in rows {
         let conductance = if row[0].starts_with("oil") { 1140.0 } else { 4800.0 };
         let part = shape(&row[1], number(&row[2]));
         let found = equivalent(&part, &known(conductance * 0.0254 / 58.0)).unwrap();
         let expected = number(&row[5]);
         let off = (found.round - expected).abs();
-        worst = worst.max((off - 0.05) / expected);
-        assert!(off <= 0.05 + 0.005 * expected, "{row:?}: {}", found.round);
+        assert!(off <= 0.05 + 0.002 * expected, "{row:?}: {}", found.round);
         assert_eq!(found.route, Route::EqualTimeRound);
     }
-    println!("worst beyond the rounding: {worst}");
 }
 
 /// Source: published rules of thumb (recalled): a plate counts as a round of 1.5 times its thickness, a
@@ -228,7 +237,7 @@ fn mass_surface_and_box() {
     let near = |a: f64, b: f64| assert!((a / b - 1.0).abs() < 0.002, "{a} for {b}");
     let kg = |shape| section(shape, Some(1000.0)).mass().unwrap().get();
     near(kg(Shape::Round { diameter: 20.0 }), 2.466);
-    near(kg(Shape::Square { side: 20.0 }), 3.14);
+    near(kg(Shape::Square { side: 30.0 }), 7.065);
     near(kg(Shape::Hexagon { across_flats: 20.0 }), 2.719);
     near(kg(Shape::Flat { width: 50.0, thickness: 10.0 }), 3.925);
     near(kg(Shape::Tube { outer: 60.0, inner: 40.0 }), 12.33);

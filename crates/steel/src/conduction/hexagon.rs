@@ -8,8 +8,11 @@ use alloc::vec::Vec;
 
 use super::{Body, Cooling, line};
 
-/// Rows from the middle to a flat; a multiple of eight, so that the places fall on nodes.
+/// Rows from the middle to a flat; multiples of eight, so that the places fall on nodes. The coarse lattice
+/// serves where the temperature is nearly even, which also takes longest.
 const ROWS: i32 = 16;
+const COARSE: i32 = 8;
+const NEARLY_EVEN: f64 = 0.5;
 /// The thickness of a shell of time between two kept frames.
 const KEPT: f64 = 0.02;
 /// Below this the temperature is so even that only volume over surface counts, in which a hexagon and
@@ -29,8 +32,8 @@ fn fold(p: i32, q: i32) -> (i32, i32) {
     (p.max(q), p.min(q))
 }
 
-fn nodes() -> impl Iterator<Item = (i32, i32)> + Clone {
-    (0..=ROWS).flat_map(|row| (0..=row / 2).map(move |q| (row - q, q)))
+fn nodes(rows: i32) -> impl Iterator<Item = (i32, i32)> {
+    (0..=rows).flat_map(|row| (0..=row / 2).map(move |q| (row - q, q)))
 }
 
 fn index(of: (i32, i32)) -> u16 {
@@ -42,18 +45,18 @@ fn index(of: (i32, i32)) -> u16 {
 }
 
 /// The lattice with the half size across flats as unit of length.
-fn lattice(biot: f64) -> Vec<Node> {
+fn lattice(rows: i32, biot: f64) -> Vec<Node> {
     let root3 = libm::sqrt(3.0);
-    let spacing = 2.0 / root3 / f64::from(ROWS);
+    let spacing = 2.0 / root3 / f64::from(rows);
     let node = |(p, q): (i32, i32)| {
         let row = p + q;
-        let edge = row == ROWS;
+        let edge = row == rows;
         let steps = [(1, 0), (0, 1), (-1, 1), (-1, 0), (0, -1), (1, -1)];
         let neighbours = steps.map(|(dp, dq)| {
             let to = if row == 0 { (1, 0) } else { fold(p + dp, q + dq) };
-            let link = if to.0 + to.1 > ROWS {
+            let link = if to.0 + to.1 > rows {
                 0.0
-            } else if edge && to.0 + to.1 == ROWS {
+            } else if edge && to.0 + to.1 == rows {
                 0.5 / root3
             } else {
                 1.0 / root3
@@ -68,14 +71,15 @@ fn lattice(biot: f64) -> Vec<Node> {
         let volume = share * spacing * spacing * root3 / 2.0;
         Node { neighbours, loss: if edge { biot * spacing } else { 0.0 }, volume }
     };
-    nodes().map(node).collect()
+    nodes(rows).map(node).collect()
 }
 
 pub(super) fn cool(biot: f64, floor: f64) -> Cooling {
     if biot < EVEN {
         return line(Body::Cylinder, biot, floor);
     }
-    let nodes = lattice(biot);
+    let rows = if biot < NEARLY_EVEN { COARSE } else { ROWS };
+    let nodes = lattice(rows, biot);
     // Two stages of Heun's rule are stable up to twice the time in which the quickest volume empties.
     let quickest = (nodes.iter())
         .map(|node| {
@@ -83,10 +87,10 @@ pub(super) fn cool(biot: f64, floor: f64) -> Cooling {
         })
         .fold(f64::INFINITY, f64::min);
     let step = 0.9 * quickest;
-    let places = [(0, 0.0), (ROWS / 2, 0.5), (ROWS * 3 / 4, 0.75), (ROWS, 1.0)];
+    let places = [(0, 0.0), (rows / 2, 0.5), (rows * 3 / 4, 0.75), (rows, 1.0)];
     let mut shown: Vec<usize> =
         places.iter().map(|(row, _)| usize::from(index((row / 2, row / 2)))).collect();
-    shown.push(usize::from(index((ROWS, 0))));
+    shown.push(usize::from(index((rows, 0))));
     let mut made =
         Cooling::start(places.iter().map(|(_, at)| *at).chain([2.0 / libm::sqrt(3.0)]).collect());
     let rate = |now: &[f64], out: &mut Vec<f64>| {

@@ -39,11 +39,11 @@ pub enum Body {
 }
 
 /// Where the nodes of a body lie: twice as close in the outer quarter, where the fall is steep.
-const COARSE: u32 = 24;
-const FINE: u32 = 16;
+const COARSE: u32 = 15;
+const FINE: u32 = 10;
 /// The first step as a Fourier number; later ones are [`STRIDE`] of the time gone by.
 const FIRST: f64 = 1e-5;
-const STRIDE: f64 = 0.12;
+const STRIDE: f64 = 0.18;
 /// Steps enough for any body that a section can be; a guard, not a limit that is met.
 const MOST_STEPS: u32 = 600;
 

@@ -190,8 +190,8 @@ const VEGETABLE: Row = [Some((0.30, 0.45)); 6];
 ///
 /// The middle is the middle of the printed range, the band 30 % to each side and no narrower than the
 /// printed range. Where the table has no cell, the last printed row below holds as the middle (the safe
-/// side: softer) and the band reaches up to the next printed one. A fast oil is only known to be no slower than a plain
-/// one: the middle is that of plain oil and the band reaches up to twice 30 % more.
+/// side: softer) and the band reaches up to the next printed one. A fast oil is only known to be no slower
+/// than a plain one: the middle is that of plain oil and the band reaches up to 60 % more.
 ///
 /// # Units
 /// H in 1/inch; 1 means 2283 W/m²K at a conductivity of 29 W/mK.

@@ -138,22 +138,34 @@ pub fn power_law(place: Place, diameter: f64, h: f64) -> f64 {
 /// What one severity makes of one section.
 struct Found {
     round: f64,
-    /// Bar distance in mm by the law, and seconds to half, of each place.
+    /// Bar distance in mm by the law, and seconds to half, of each place; the seconds are nought where
+    /// nobody asked for them.
     places: Vec<(Place, f64, f64)>,
 }
 
 impl Found {
-    fn new(section: &Section, h: f64, flooded: bool) -> Option<Self> {
+    fn new(section: &Section, h: f64, flooded: bool, timed: bool) -> Option<Self> {
         let tube = section.ruling().why == Why::Wall;
         let bodies = bodies(section, flooded);
-        let coolings: Vec<(Cooling, f64, f64)> = (bodies.iter())
-            .map(|&(body, size)| {
-                // The slowest place of a wall is its middle, or the bore where no liquid passes.
-                let slowest =
-                    if matches!(body, Body::Hollow { flooded: true, .. }) { 0.5 } else { 0.0 };
-                (Cooling::new(body, biot(h, size), FLOOR), slowest, DIFFUSIVITY / (size * size))
-            })
-            .collect();
+        let long_round = match (section.shape(), section.length()) {
+            (Shape::Round { diameter }, None) => Some(diameter),
+            _ => None,
+        };
+        let mut coolings: Vec<(Cooling, f64, f64)> = Vec::new();
+        let mut last = None;
+        for body in bodies.into_iter().filter(|_| timed || long_round.is_none()) {
+            let (kind, size) = body;
+            // A square is twice the same slab.
+            let twin = coolings.last().filter(|_| last == Some(body)).cloned();
+            // The slowest place of a wall is its middle, or the bore where no liquid passes.
+            let slowest =
+                if matches!(kind, Body::Hollow { flooded: true, .. }) { 0.5 } else { 0.0 };
+            coolings.push(twin.unwrap_or_else(|| {
+                let cooling = Cooling::new(kind, biot(h, size), FLOOR);
+                (cooling, slowest, DIFFUSIVITY / (size * size))
+            }));
+            last = Some(body);
+        }
         let time = |first: Option<f64>| {
             let mut first = first;
             let all: Vec<(&Cooling, f64, f64)> = (coolings.iter())
@@ -161,10 +173,9 @@ impl Found {
                 .collect();
             half_time(&all)
         };
-        let slowest = time(None)?;
-        let round = match (section.shape(), section.length()) {
-            (Shape::Round { diameter }, None) => diameter,
-            _ => round_of(slowest, h, section.ruling().mm)?,
+        let round = match long_round {
+            Some(diameter) => diameter,
+            None => round_of(time(None)?, h, section.ruling().mm)?,
         };
         // A wall's places: where they are in it, and what they are of the round.
         let of_wall = |place| match (place, flooded) {
@@ -176,7 +187,8 @@ impl Found {
         };
         let place = |&place: &Place| {
             let (at, like) = if tube { of_wall(place) } else { (place.out(), place) };
-            Some((place, power_law(like, round, h), time(Some(at))?))
+            let seconds = if timed { time(Some(at))? } else { 0.0 };
+            Some((place, power_law(like, round, h), seconds))
         };
         let places: &[Place] = if tube { &Place::TUBE } else { &Place::SOLID };
         Some(Self { round, places: places.iter().map(place).collect::<Option<_>>()? })
@@ -226,11 +238,11 @@ fn round_of(seconds: f64, h: f64, guess: f64) -> Option<f64> {
     let mut off = at(before)?;
     for _ in 0..12 {
         let size = before - off / slope;
-        let now = at(size)?;
-        if libm::fabs(size - before) < 1e-5 {
-            before = size;
-            break;
+        // The next step would be a small share of this one.
+        if libm::fabs(size - before) < 1e-3 {
+            return Some(libm::exp(size));
         }
+        let now = at(size)?;
         // The slope lies between 1 (even temperature) and 2 (cold skin).
         slope = ((now - off) / (size - before)).clamp(0.9, 2.2);
         (before, off) = (size, now);
@@ -255,9 +267,9 @@ pub fn equivalent_at(section: &Section, h: f64) -> Result<Vec<(Place, f64, Optio
 }
 
 fn both(section: &Section, h: f64) -> Option<Found> {
-    let found = Found::new(section, h, true)?;
+    let found = Found::new(section, h, true, true)?;
     if section.open_bore() {
-        Some(found.between(&Found::new(section, h, false)?))
+        Some(found.between(&Found::new(section, h, false, true)?))
     } else {
         Some(found)
     }
@@ -304,8 +316,8 @@ pub fn equivalent(section: &Section, severity: &Severity) -> Result<Equivalent, 
     let found = (|| {
         Some((
             both(section, mid)?,
-            Found::new(section, high, true)?,
-            Found::new(section, low, dry)?,
+            Found::new(section, high, true, false)?,
+            Found::new(section, low, dry, false)?,
         ))
     })();
     let (mut places, mut round) = (Vec::new(), section.ruling().mm);
