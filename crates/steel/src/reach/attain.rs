@@ -7,14 +7,14 @@ use core::fmt;
 use libm::{erfc, sqrt};
 
 use super::fit::Fit;
-use super::record::shift;
+use super::record::{Off, differences, shift};
 use super::through::{Depth, Through};
 use crate::composition::{CompositionLimits, Interval};
 use crate::grade::{Family, Grade, Hardening};
 use crate::hardenability::{self, Band, EndQuench, h_band_of};
 use crate::quench::{self, Medium, Movement, severity};
 use crate::quenchant::Quenchant;
-use crate::section::{self, Equivalent, Place, PlaceDistance, Section, equivalent, power_law};
+use crate::section::{self, Equivalent, Place, PlaceDistance, Section, Shape, equivalent};
 use crate::source::Cited;
 
 /// Below this the Rockwell C scale ends.
@@ -75,6 +75,12 @@ impl Attained {
     /// Nothing is known.
     const UNKNOWN: Self =
         Self { low: None, mid: None, high: None, below_scale: false, kind: Kind::Range };
+
+    /// Harder by so much; the scale ends where it ends.
+    fn moved(self, by: f64) -> Self {
+        let end = |end: Option<f64>| end.map(|hrc| (hrc + by).max(SCALE_END));
+        Self { low: end(self.low), mid: end(self.mid), high: end(self.high), ..self }
+    }
 
     const fn range(range: Interval) -> Self {
         let Interval { low, high } = range;
@@ -288,6 +294,19 @@ impl Quench {
         Ok(Self { section, medium, movement, severity: found, cooling })
     }
 
+    /// A section whose middle cools like that of a long round of `round` mm, whose places stand for its own: a
+    /// quick answer for sizes and baths that are only tried out.
+    pub(super) fn like_round(
+        section: Section,
+        round: f64,
+        medium: Medium,
+        movement: Movement,
+    ) -> Option<Self> {
+        let long = Section::new(Shape::Round { diameter: round }, None).ok()?;
+        let found = Self::new(long, medium, movement).ok()?;
+        Some(Self { section, ..found })
+    }
+
     /// The section.
     #[must_use]
     pub const fn section(&self) -> &Section {
@@ -353,6 +372,8 @@ impl Steel {
 pub struct Prepared {
     steel: Steel,
     band: Option<Band>,
+    /// What bars of the grade on record differ from the curve.
+    record: Vec<Off>,
 }
 
 impl Prepared {
@@ -380,7 +401,13 @@ impl Prepared {
             Some(Ok(band)) => Some(band),
             _ => None,
         };
-        Ok(Self { steel, band })
+        let record = match (&band, steel.grade()) {
+            (Some(band), Some(grade)) => differences(grade.key(), |medium, diameter| {
+                on_curve(band, medium, diameter).unwrap_or([None; 4])
+            }),
+            _ => Vec::new(),
+        };
+        Ok(Self { steel, band, record })
     }
 
     /// The steel.
@@ -420,8 +447,9 @@ impl Prepared {
             (Some(band), _) => {
                 quench.severity.map_err(Error::Quench)?;
                 let mut positions = by_band(band, &quench.cooling);
-                if let Some(grade) = grade {
-                    moved_to_record(&mut positions, band, grade, quench);
+                for Position { at, hardness } in &mut positions {
+                    let by = shift(&self.record, medium, at.place, quench.cooling.round);
+                    *hardness = hardness.moved(by);
                 }
                 (positions, Basis::Curve(band.clone()))
             }
@@ -434,6 +462,18 @@ impl Prepared {
         };
         Ok(Reach { positions, basis, fit, core_only })
     }
+}
+
+/// What the middle curve gives for a long round in a gently moved bath, at each of [`Place::SOLID`].
+fn on_curve(band: &Band, medium: Quenchant, diameter: f64) -> Option<[Option<f64>; 4]> {
+    let medium = if medium == Quenchant::Water { Medium::Water } else { Medium::Oil };
+    let bath = severity(medium, Movement::Mild).ok()?;
+    let section = Section::new(Shape::Round { diameter }, None).ok()?;
+    let cooling = equivalent(&section, &bath).ok()?;
+    Some(Place::SOLID.map(|place| {
+        let at = cooling.places.iter().find(|at| at.place == place)?;
+        number(band.mid.hardness_at(at.jominy.mid)).map(|(hrc, _)| hrc)
+    }))
 }
 
 /// A reading of the curve as a number: the end of the scale where it lies below, and whether it does.
@@ -479,27 +519,6 @@ fn by_band(band: &Band, cooling: &Equivalent) -> Vec<Position> {
         Position { at: *at, hardness: hardness.unwrap_or(Attained::UNKNOWN) }
     };
     cooling.places.iter().map(place).collect()
-}
-
-/// Moves the hardness of each place by what bars of the grade on record say.
-fn moved_to_record(positions: &mut [Position], band: &Band, grade: &Grade, quench: &Quench) {
-    // The rounds on record were quenched in a gently moved bath.
-    let Ok(recorded) = severity(quench.medium, Movement::Mild) else { return };
-    for Position { at, hardness } in positions {
-        let method = |diameter: f64| {
-            let mm = power_law(at.place, diameter, recorded.mid);
-            number(band.mid.hardness_at(mm)).map(|(hrc, _)| hrc)
-        };
-        let medium = quenchant(quench.medium);
-        let by = shift(grade.key(), medium, at.place, quench.cooling.round, method);
-        let moved = |end: Option<f64>| end.map(|hrc| (hrc + by).max(SCALE_END));
-        *hardness = Attained {
-            low: moved(hardness.low),
-            mid: moved(hardness.mid),
-            high: moved(hardness.high),
-            ..*hardness
-        };
-    }
 }
 
 /// Published figures: the skin reaches the as-quenched range; what lies deeper does so as far as the grade

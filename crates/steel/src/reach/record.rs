@@ -3,6 +3,8 @@
 //! One bar cannot tell whether it differs from the method because of its grade or because of its own heat
 //! and bath; half of the difference is taken over for other bars of the grade.
 
+use alloc::vec::Vec;
+
 use libm::log;
 
 use super::generated::BARS;
@@ -53,34 +55,48 @@ impl Bar {
     }
 }
 
-/// By how much a round of `round` mm is to be moved at a place, in HRC: half of what the bars on record
-/// differ from `method`, which says what the method gives for a diameter. Between two bars the difference goes
-/// straight with the logarithm of the diameter; outside the bars nothing is moved.
-pub(super) fn shift(
+/// What a bar on record differs from the method at each of [`Place::SOLID`], in HRC.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Off {
+    quenchant: Quenchant,
+    diameter: f64,
+    hrc: [Option<f64>; 4],
+}
+
+/// What every bar of a grade differs from `method`, which says what the method gives for a round in a gently
+/// moved bath, as those on record were.
+pub(super) fn differences(
     key: &str,
-    medium: Quenchant,
-    place: Place,
-    round: f64,
-    method: impl Fn(f64) -> Option<f64>,
-) -> f64 {
-    let mut before: Option<&Bar> = None;
-    for bar in Bar::of(key, medium) {
-        let off = |bar: &Bar| Some(bar.at(place) - method(bar.diameter)?);
-        if bar.diameter >= round {
-            let here = off(bar);
-            let Some(below) = before else {
-                let near = bar.diameter <= round * 1.001;
-                return here.filter(|_| near).map_or(0.0, |off| WEIGHT * off);
-            };
-            let share = log(round / below.diameter) / log(bar.diameter / below.diameter);
-            let both = off(below).zip(here);
-            return both.map_or(0.0, |(low, high)| WEIGHT * (low + share * (high - low)));
+    method: impl Fn(Quenchant, f64) -> [Option<f64>; 4],
+) -> Vec<Off> {
+    let bars = BARS.iter().filter(|bar| bar.key == key);
+    bars.map(|bar| {
+        let mut off = method(bar.quenchant, bar.diameter);
+        for (off, place) in off.iter_mut().zip(Place::SOLID) {
+            *off = off.map(|method| bar.at(place) - method);
         }
-        before = Some(bar);
-    }
-    // The largest bar on record within rounding of inches.
-    before
-        .filter(|bar| bar.diameter >= round * 0.999)
-        .and_then(|bar| Some(WEIGHT * (bar.at(place) - method(bar.diameter)?)))
-        .unwrap_or(0.0)
+        Off { quenchant: bar.quenchant, diameter: bar.diameter, hrc: off }
+    })
+    .collect()
+}
+
+/// By how much a round of `round` mm is to be moved at a place, in HRC: half of what the bars on record
+/// differ. Between two bars the difference goes straight with the logarithm of the diameter; outside the bars,
+/// by more than the rounding of inches, nothing is moved.
+pub(super) fn shift(bars: &[Off], medium: Quenchant, place: Place, round: f64) -> f64 {
+    let place = if place == Place::Bore { Place::Middle } else { place };
+    let Some(index) = Place::SOLID.iter().position(|one| *one == place) else { return 0.0 };
+    let off = |bar: &Off| bar.hrc.get(index).copied().flatten();
+    let of_medium = || bars.iter().filter(|bar| bar.quenchant == medium);
+    let below = of_medium().rev().find(|bar| bar.diameter <= round * 1.001);
+    let above = of_medium().find(|bar| bar.diameter >= round * 0.999);
+    let moved = match (below.and_then(off).zip(below), above.and_then(off).zip(above)) {
+        (Some((low, below)), Some((high, above))) if above.diameter > below.diameter * 1.01 => {
+            let share = log(round / below.diameter) / log(above.diameter / below.diameter);
+            low + share.clamp(0.0, 1.0) * (high - low)
+        }
+        (Some((low, _)), Some(_)) => low,
+        _ => 0.0,
+    };
+    WEIGHT * moved
 }

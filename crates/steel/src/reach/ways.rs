@@ -2,9 +2,10 @@
 
 use alloc::vec::Vec;
 
-use super::attain::{Error, Prepared, Quench, Steel, Verdict};
+use libm::{log, pow};
+
+use super::attain::{Error, Prepared, Quench, Steel, Verdict, quenchant};
 use super::fit::Fit;
-use super::quenchant;
 use crate::grade::{Family, Grade, Hardening};
 use crate::quench::{Medium, Movement};
 use crate::section::{Place, Section, Shape};
@@ -83,8 +84,14 @@ pub fn ways_out(steel: &Prepared, quench: &Quench, wanted: Wanted) -> Result<Vec
         return Ok(Vec::new());
     }
     let mut ways = Vec::new();
-    let likely = largest(steel, quench, wanted, |likely, _| likely);
-    let sure = largest(steel, quench, wanted, |_, verdict| verdict == Verdict::Yes);
+    let (likely_here, _) = judged(steel, quench, wanted).unwrap_or((false, Verdict::Maybe));
+    let sizes = Sizes::new(quench);
+    let largest = |passes: fn(bool, Verdict) -> bool| {
+        sizes.as_ref().and_then(|sizes| largest(steel, sizes, wanted, passes))
+    };
+    // At the size at hand it is more likely than not already: only the sure size is news.
+    let likely = if likely_here { None } else { largest(|likely, _| likely) };
+    let sure = largest(|_, verdict| verdict == Verdict::Yes);
     if likely.is_some() || sure.is_some() {
         ways.push(WayOut::Smaller { likely, sure });
     }
@@ -127,26 +134,56 @@ fn scaled(section: &Section, by: f64) -> Option<Section> {
     Section::new(shape, section.length()).ok()
 }
 
+/// Sections of the same form in the same bath, by their equal-time rounds: worked out at two sizes, and
+/// between and below straight on logarithms, on which they lie nearly.
+struct Sizes<'a> {
+    quench: &'a Quench,
+    /// How the equal-time round goes with the size.
+    power: f64,
+}
+
+/// The second size that is worked out.
+const SECOND: f64 = 0.4;
+
+impl<'a> Sizes<'a> {
+    fn new(quench: &'a Quench) -> Option<Self> {
+        let round = quench.cooling().round;
+        let long_round = matches!(quench.section().shape(), Shape::Round { .. })
+            && quench.section().length().is_none();
+        let power = if long_round {
+            1.0
+        } else {
+            let second = scaled(quench.section(), SECOND)?;
+            let second = Quench::new(second, quench.medium(), quench.movement()).ok()?;
+            log(second.cooling().round / round) / log(SECOND)
+        };
+        Some(Self { quench, power })
+    }
+
+    fn at(&self, by: f64) -> Option<Quench> {
+        let Self { quench, power } = self;
+        let round = quench.cooling().round * pow(by, *power);
+        let section = scaled(quench.section(), by)?;
+        Quench::like_round(section, round, quench.medium(), quench.movement())
+    }
+}
+
 /// The largest ruling size of this form, in mm, below the one at hand that passes; smaller ones harden
 /// no less deeply.
 fn largest(
     steel: &Prepared,
-    quench: &Quench,
+    sizes: &Sizes<'_>,
     wanted: Wanted,
     passes: impl Fn(bool, Verdict) -> bool,
 ) -> Option<f64> {
     let try_out = |by: f64| {
-        let section = scaled(quench.section(), by)?;
-        let quench = Quench::new(section, quench.medium(), quench.movement()).ok()?;
+        let quench = sizes.at(by)?;
         let (likely, verdict) = judged(steel, &quench, wanted)?;
-        passes(likely, verdict).then(|| section.ruling().mm)
+        passes(likely, verdict).then(|| quench.section().ruling().mm)
     };
     // A tenth of the size: smaller is another part.
     let mut best = try_out(0.1)?;
     let (mut low, mut high) = (0.1, 1.0);
-    if let Some(size) = try_out(high) {
-        return Some(size);
-    }
     for _ in 0..HALVINGS {
         let by = f64::midpoint(low, high);
         match try_out(by) {
@@ -212,7 +249,10 @@ fn faster(steel: &Prepared, quench: &Quench, wanted: Wanted, now: Option<Verdict
             if movement == Movement::Violent {
                 continue;
             }
-            let Ok(tried) = Quench::new(*quench.section(), medium, movement) else { continue };
+            let round = quench.cooling().round;
+            let Some(tried) = Quench::like_round(*quench.section(), round, medium, movement) else {
+                continue;
+            };
             let Some((likely, verdict)) = judged(steel, &tried, wanted) else { continue };
             if Some(verdict) > now && (likely || verdict == Verdict::Yes) {
                 let fit = steel.steel().grade().map(|grade| Fit::of(grade, quenchant(medium)));

@@ -277,9 +277,12 @@ fn both(section: &Section, h: f64) -> Option<Found> {
 
 /// The bar's places for a section in a bath, as bands.
 ///
-/// Long rounds go by the power law. Every other shape goes by the long round whose middle cools in the
-/// same time, found by conduction: half the temperature difference is the time that fits the charts
-/// best. The second opinion is conduction at the place itself, with three quarters of its time.
+/// Two ways lead there, and the middle between them is taken: it keeps within 2/16 in of 92 % of the chart
+/// points, the first alone of 85 %. The first is the power law, for long rounds directly and for every
+/// other shape by the long round whose middle cools in the same time, found by conduction: half the
+/// temperature difference is the time that fits the charts best. The second, told as second opinion, is
+/// conduction at the place itself, with three quarters of its time; beyond the end of the bar it says no more
+/// than that.
 ///
 /// The band joins two doubts: 2/16 in, within which nine chart points in ten lie at their nominal
 /// severity, and what the band of the severity does to the distance. They come from different causes,
@@ -328,11 +331,14 @@ pub fn equivalent(section: &Section, severity: &Severity) -> Result<Equivalent, 
         {
             let below = libm::hypot(NEAR, (mm - quick.1).max(0.0));
             let above = libm::hypot(NEAR, (slow.1 - mm).max(0.0));
+            let second_opinion = distance(TIME_SCALE * time);
+            // Beyond the end of the bar conduction says "at least there".
+            let mid = f64::midpoint(mm, second_opinion.unwrap_or(mm.max(BAR_END)));
             places.push(PlaceDistance {
                 place,
-                jominy: Band { low: (mm - below).max(0.0), mid: mm, high: mm + above },
-                second_opinion: distance(TIME_SCALE * time),
-                beyond_bar: mm > BAR_END,
+                jominy: Band { low: (mid - below).max(0.0), mid, high: mid + above },
+                second_opinion,
+                beyond_bar: mid > BAR_END,
             });
         }
     }
