@@ -6,6 +6,8 @@ use biteband_bench::format::Units;
 use biteband_bench::words::Language;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
+use crate::reach::ReachArgs;
+
 const EXIT_CODES: &str = "\
 Exit codes:
   0  answered
@@ -73,6 +75,8 @@ pub(crate) enum Command {
         #[arg(long, value_name = "LIST")]
         composition: Option<String>,
     },
+    /// Say what hardness a section of a steel reaches, from the skin to the middle, and the ways out
+    Reach(ReachArgs),
     /// Show what is known of a steel, or how hard a kind of part is made
     Steel {
         /// Any designation: 4140, EN19, 1.7225, 42CrMo4, "silver steel"

@@ -9,6 +9,8 @@ mod indent;
 mod jominy;
 mod output;
 mod print;
+mod reach;
+mod section;
 mod sheet;
 mod steel;
 mod table;
@@ -29,6 +31,7 @@ fn main() -> ExitCode {
         Command::File(question) => file::run(&mut output, question),
         Command::Indent(command) => indent::run(&mut output, command),
         Command::Jominy { steel, composition } => jominy::run(&mut output, steel, composition),
+        Command::Reach(question) => reach::run(&mut output, question),
         Command::Steel { name, list: _, find, target } => {
             steel::run(&mut output, &name.join(" "), find, target.as_deref())
         }
