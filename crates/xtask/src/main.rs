@@ -5,6 +5,7 @@ mod curvature;
 mod digest;
 mod npm;
 mod page;
+mod parts;
 mod post_build;
 mod process;
 mod project;

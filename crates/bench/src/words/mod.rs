@@ -3,12 +3,16 @@
 //! A phrase is named here once, with what it needs to be said. A language is one function with a
 //! match over all phrases, so that a missing sentence does not compile.
 
+mod about;
+mod about_english;
 mod english;
 mod indent;
 mod indent_english;
 mod mark;
 mod mark_english;
 mod materials;
+mod paper;
+mod paper_english;
 mod print;
 mod print_english;
 mod reading;
@@ -20,8 +24,10 @@ use biteband_evidence as evidence;
 use biteband_hardness::designation::Remark;
 use biteband_hardness::{Axis, Material, TableId, designation};
 
+pub use about::About;
 pub use indent::{Indent, IndentRefusal};
 pub use mark::Mark;
+pub use paper::Paper;
 pub use print::{Print, Unprintable};
 pub use reading::{Gauge, Unreadable};
 
@@ -45,6 +51,14 @@ impl Language {
 
     /// The tags that [`Language::find`] knows.
     pub const TAGS: &'static str = "en";
+
+    /// A fixed label.
+    #[must_use]
+    pub const fn label(self, ui: Ui) -> &'static str {
+        match self {
+            Self::English => english::ui_words(ui),
+        }
+    }
 
     /// Says a phrase.
     #[must_use]
@@ -350,7 +364,6 @@ pub enum Phrase<'a> {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[expect(missing_docs, reason = "a label is documented by its words in each language")]
 pub enum Ui {
-    Mark(Mark),
     Brand,
     NoPart,
     QuickLookUp,
@@ -430,18 +443,8 @@ pub enum Ui {
     ZoomReset,
     SideBySide,
     TabConvert,
-    Paper,
-    PaperWhat,
-    PaperStrip,
-    PaperChart,
-    PaperCard,
-    PaperThickness,
-    PaperSize,
-    PaperSpan,
-    PaperSpanHint,
-    PaperScales,
-    PaperPrint,
-    PaperWhy,
+    TabMark,
+    TabPaper,
     ConvertWhere,
     ConvertResults,
     PadTitle,
@@ -449,24 +452,14 @@ pub enum Ui {
     PadErase,
     PadSpace,
     PadLetters,
-    Theme,
-    ThemeAuto,
-    ThemeLight,
-    ThemeDim,
-    StrengthUnit,
-    SourcesTitle,
-    TablesTitle,
-    LimitsTitle,
-    LimitsText,
-    CautionsTitle,
-    CautionStruck,
-    CautionCritical,
-    PrivacyTitle,
-    PrivacyText,
     OfflineReady,
     UpdateWaiting,
     UpdateNow,
     UpdateLater,
     Dismiss,
     ShowStored,
+    PartComing,
+    PartMissing,
+    PartMissingInstead,
+    TryAgain,
 }
