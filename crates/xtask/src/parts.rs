@@ -45,7 +45,15 @@ pub(crate) fn cut(page: &Path, profile: &str) -> Outcome {
     let parts = split(&linked, &place, &stem)?;
     run_program(
         Command::new(tools::wasm_bindgen()?)
-            .args(["--target", "web", "--no-typescript", "--out-name", &stem, "--out-dir"])
+            .args([
+                "--target",
+                "web",
+                "--no-typescript",
+                "--keep-lld-exports",
+                "--out-name",
+                &stem,
+                "--out-dir",
+            ])
             .arg(&place)
             .arg(place.join("first.wasm")),
     )?;
