@@ -3,15 +3,14 @@
 use std::rc::Rc;
 
 use biteband_bench::state::{Action, App, Notice, Page, Theme, reduce};
-use biteband_bench::words::{Language, Phrase, Ui};
+use biteband_bench::words::{Language, Ui};
 use gloo::events::EventListener;
 use yew::prelude::*;
 
-use crate::pages::{
-    about::about, convert::convert, file_test::file_test, mark::mark, paper::paper,
-};
-use crate::parts::bars::{bottom_bar, top_bar};
+use crate::parts::bars::{bottom_bar, tabs, title, top_bar};
 use crate::parts::notices::notices;
+use crate::parts::text::{p, para};
+use crate::rooms::{self, PARTS, Room, at_hand};
 use crate::store::Opened;
 
 /// The one language of this version; the phrases come from `bench`.
@@ -21,8 +20,8 @@ pub(crate) const LANGUAGE: Language = Language::English;
 const THEME_KEY: &str = "biteband.theme";
 
 /// A fixed label.
-pub(crate) fn label(ui: Ui) -> AttrValue {
-    AttrValue::from(LANGUAGE.say(Phrase::Ui(ui)))
+pub(crate) const fn label(ui: Ui) -> &'static str {
+    LANGUAGE.label(ui)
 }
 
 /// Sends actions to the reducer.
@@ -33,20 +32,158 @@ pub(crate) struct Props {
     pub(crate) opened: Opened,
 }
 
-/// `bench`'s state as a thing that Yew can reduce.
-#[derive(PartialEq)]
-struct Model(Rc<App>);
+/// What happens to the application.
+pub(crate) enum Message {
+    /// Something for the reducer.
+    Do(Action),
+    /// The part that draws a page was loaded, or could not be.
+    Came(Page, Option<Room>),
+    /// The part of the page that is shown is to be tried again.
+    Again,
+    /// Every part is to be loaded ahead of its use.
+    Ahead,
+}
 
-impl Reducible for Model {
-    type Action = Action;
+/// The application: the state, the loaded rooms, and what was last shown.
+pub(crate) struct Application {
+    app: Rc<App>,
+    dispatch: Dispatch,
+    rooms: Vec<(Page, Room)>,
+    /// Whether the part of the page that is shown could not be loaded.
+    missing: bool,
+    /// The state when it was last shown, and whether its room was there.
+    shown: Option<(Rc<App>, bool)>,
+    _listeners: Vec<EventListener>,
+}
 
-    fn reduce(self: Rc<Self>, action: Action) -> Rc<Self> {
-        let next = reduce(&self.0, action);
-        if next == *self.0 { self } else { Rc::new(Self(Rc::new(next))) }
+impl Component for Application {
+    type Message = Message;
+    type Properties = Props;
+
+    fn create(ctx: &Context<Self>) -> Self {
+        let dispatch = ctx.link().callback(Message::Do);
+        Self {
+            app: Rc::new(first_state(&ctx.props().opened)),
+            rooms: Vec::new(),
+            missing: false,
+            shown: None,
+            _listeners: listeners(&dispatch, ctx),
+            dispatch,
+        }
+    }
+
+    fn update(&mut self, ctx: &Context<Self>, message: Message) -> bool {
+        match message {
+            Message::Do(action) => {
+                let next = reduce(&self.app, action);
+                if next == *self.app {
+                    return false;
+                }
+                self.app = Rc::new(next);
+            }
+            Message::Again => {
+                self.missing = false;
+                load(self.app.saved.page, ctx);
+            }
+            Message::Ahead => {
+                PARTS.into_iter().for_each(|page| load(page, ctx));
+                return false;
+            }
+            Message::Came(page, Some(room)) => self.rooms.push((page, room)),
+            // Another page than the one that is shown is asked for again when it is opened.
+            Message::Came(page, None) => self.missing |= page == self.app.saved.page,
+        }
+        true
+    }
+
+    fn view(&self, ctx: &Context<Self>) -> Html {
+        let page = self.app.saved.page;
+        let again = ctx.link().callback(|_: MouseEvent| Message::Again);
+        html! {
+            <>
+                <a class="skip" href="#content" onclick={skip_to_content()}>{ label(Ui::SkipToContent) }</a>
+                { top_bar(page, &self.dispatch) }
+                { notices(&self.app.session.notices, ctx.props().opened.unreadable.as_deref(), &self.dispatch) }
+                { match self.room() {
+                    Some(room) => room(&self.app, &self.dispatch),
+                    None => waiting(page, self.missing, again),
+                } }
+                { bottom_bar(page) }
+            </>
+        }
+    }
+
+    /// After every change: stores the state, shows the theme, names the page in the address.
+    fn rendered(&mut self, ctx: &Context<Self>, _first: bool) {
+        let app = Rc::clone(&self.app);
+        let page = app.saved.page;
+        let ready = self.room().is_some();
+        let before = self.shown.replace((Rc::clone(&app), ready));
+        match &before {
+            // The state as it was read needs no writing back.
+            Some((before, _)) if before.saved != app.saved => {
+                let dispatch = self.dispatch.clone();
+                let failed = Callback::from(move |notice| dispatch.emit(Action::Tell(notice)));
+                ctx.props().opened.save(&app.saved, &failed);
+            }
+            _ => {}
+        }
+        show_theme(app.saved.settings.theme);
+        let moved = before.as_ref().is_none_or(|(before, _)| before.saved.page != page);
+        if moved {
+            name_page(page, before.is_none());
+            self.missing = false;
+            if !ready {
+                load(page, ctx);
+            }
+        } else if ready && before.is_some_and(|(_, ready)| !ready) {
+            // The heading that had the focus while the room was fetched is gone.
+            focus_heading();
+        }
     }
 }
 
-fn first_state(opened: &Opened) -> Model {
+impl Application {
+    fn room(&self) -> Option<Room> {
+        let page = self.app.saved.page;
+        let loaded = self.rooms.iter().find(|(of, _)| *of == page).map(|(_, room)| *room);
+        loaded.or_else(|| at_hand(page))
+    }
+}
+
+/// Loads a part and tells when it came or did not.
+fn load(page: Page, ctx: &Context<Application>) {
+    let link = ctx.link().clone();
+    wasm_bindgen_futures::spawn_local(async move {
+        let room = rooms::load(page).await;
+        link.send_message(Message::Came(page, room));
+    });
+}
+
+/// What stands in a room's place until it is there.
+fn waiting(page: Page, failed: bool, again: Callback<MouseEvent>) -> Html {
+    html! {
+        <main id="content" class="wide">
+            <h1 tabindex="-1" class="unseen">{ title(page) }</h1>
+            <div class="col">
+                { tabs(page) }
+                <div role="status">
+                    if failed {
+                        <section class="refusal">
+                            <p><b>{ label(Ui::PartMissing) }</b></p>
+                            { p(label(Ui::PartMissingInstead)) }
+                            <button type="button" class="strong" onclick={again}>{ label(Ui::TryAgain) }</button>
+                        </section>
+                    } else {
+                        { para("hint", label(Ui::PartComing)) }
+                    }
+                </div>
+            </div>
+        </main>
+    }
+}
+
+fn first_state(opened: &Opened) -> App {
     let mut app = App::default();
     if let Some(saved) = &opened.saved {
         app.saved = saved.clone();
@@ -55,49 +192,19 @@ fn first_state(opened: &Opened) -> Model {
         app.saved.page = page;
     }
     app.session.notices.extend(opened.notice);
-    let root = gloo::utils::document_element();
-    if root.get_attribute("data-update").as_deref() == Some("waiting") {
+    if said_of_worker("data-update").as_deref() == Some("waiting") {
         app.session.notices.push(Notice::UpdateWaiting);
     }
-    Model(Rc::new(app))
+    app
+}
+
+/// What the start script left on the page about the service worker.
+fn said_of_worker(name: &str) -> Option<String> {
+    gloo::utils::document_element().get_attribute(name)
 }
 
 fn page_of_address() -> Option<Page> {
     Page::from_hash(&gloo::utils::window().location().hash().ok()?)
-}
-
-/// The application.
-#[component]
-pub(crate) fn Application(props: &Props) -> Html {
-    let opened = props.opened.clone();
-    let model = use_reducer({
-        let opened = opened.clone();
-        move || first_state(&opened)
-    });
-    let app = Rc::clone(&model.0);
-    let dispatch: Dispatch = {
-        let dispatcher = model.dispatcher();
-        use_callback((), move |action, ()| dispatcher.dispatch(action))
-    };
-    use_following(&app, &opened, &dispatch);
-    use_messages(&dispatch);
-
-    let page = match app.saved.page {
-        Page::FileTest => file_test(&app, &dispatch),
-        Page::Convert => convert(&app, &dispatch),
-        Page::Mark => mark(&app, &dispatch),
-        Page::Paper => paper(&app, &dispatch),
-        Page::About => about(&app, &dispatch),
-    };
-    html! {
-        <>
-            <a class="skip" href="#content" onclick={skip_to_content()}>{ label(Ui::SkipToContent) }</a>
-            { top_bar(app.saved.page, &dispatch) }
-            { notices(&app.session.notices, opened.unreadable.as_deref(), &dispatch) }
-            { page }
-            { bottom_bar(app.saved.page) }
-        </>
-    }
 }
 
 /// Moves the focus without touching the address, which names the page.
@@ -116,29 +223,6 @@ fn focus_heading() {
         // An element that cannot take the focus leaves it where it was.
         let _ = heading.focus();
     }
-}
-
-/// After every change: stores the state, shows the theme, names the page in the address.
-#[hook]
-fn use_following(app: &Rc<App>, opened: &Opened, dispatch: &Dispatch) {
-    let (opened, dispatch) = (opened.clone(), dispatch.clone());
-    let before = use_mut_ref(|| None::<Rc<App>>);
-    use_effect_with(Rc::clone(app), move |app| {
-        let before = before.replace(Some(Rc::clone(app)));
-        match &before {
-            // The state as it was read needs no writing back.
-            Some(before) if before.saved != app.saved => {
-                let failed = Callback::from(move |notice| dispatch.emit(Action::Tell(notice)));
-                opened.save(&app.saved, &failed);
-            }
-            _ => {}
-        }
-        show_theme(app.saved.settings.theme);
-        let shown = before.map(|before| before.saved.page);
-        if shown != Some(app.saved.page) {
-            name_page(app.saved.page, shown.is_none());
-        }
-    });
 }
 
 /// Sets the theme and leaves it where the start script finds it; where storage is closed to the page,
@@ -178,24 +262,26 @@ fn name_page(page: Page, first: bool) {
 
 /// What comes from outside the components: the back button, and what the start script says about the
 /// service worker.
-#[hook]
-fn use_messages(dispatch: &Dispatch) {
-    let dispatch = dispatch.clone();
-    use_effect_with((), move |()| {
-        let window = gloo::utils::window();
-        let listen = |name: &'static str, answer: fn() -> Option<Action>| {
-            let dispatch = dispatch.clone();
-            EventListener::new(&window, name, move |_| {
-                if let Some(action) = answer() {
-                    dispatch.emit(action);
-                }
-            })
-        };
-        let listeners = [
-            listen("hashchange", || page_of_address().map(Action::Go)),
-            listen("biteband:offline-ready", || Some(Action::Tell(Notice::OfflineReady))),
-            listen("biteband:update-waiting", || Some(Action::Tell(Notice::UpdateWaiting))),
-        ];
-        move || drop(listeners)
-    });
+fn listeners(dispatch: &Dispatch, ctx: &Context<Application>) -> Vec<EventListener> {
+    // Ahead of their use, but only when the worker has fetched every file, so that none is fetched twice.
+    let ahead = ctx.link().callback(|()| Message::Ahead);
+    if said_of_worker("data-offline").is_some() {
+        ahead.emit(());
+    }
+    let window = gloo::utils::window();
+    let listen = |name: &'static str, answer: fn() -> Option<Action>| {
+        let dispatch = dispatch.clone();
+        EventListener::new(&window, name, move |_| {
+            if let Some(action) = answer() {
+                dispatch.emit(action);
+            }
+        })
+    };
+    let worker = EventListener::once(&window, "biteband:settled", move |_| ahead.emit(()));
+    vec![
+        worker,
+        listen("hashchange", || page_of_address().map(Action::Go)),
+        listen("biteband:offline-ready", || Some(Action::Tell(Notice::OfflineReady))),
+        listen("biteband:update-waiting", || Some(Action::Tell(Notice::UpdateWaiting))),
+    ]
 }

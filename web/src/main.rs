@@ -4,8 +4,10 @@
 //! can do lives at this rim: elements, storage, the address, the service worker's messages.
 
 mod app;
+mod object;
 mod pages;
 mod parts;
+mod rooms;
 mod store;
 
 use std::cell::Cell;

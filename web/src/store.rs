@@ -17,6 +17,8 @@ use serde_wasm_bindgen::Serializer;
 use wasm_bindgen::JsValue;
 use yew::Callback;
 
+use crate::object::Stored;
+
 const DATABASE: &str = "biteband";
 /// Version of the database's own layout; the document inside has its schema of its own.
 const LAYOUT: u32 = 1;
@@ -77,12 +79,12 @@ struct Object(JsValue);
 
 impl Found for Object {
     fn read<T: DeserializeOwned>(&self) -> Option<T> {
-        serde_wasm_bindgen::from_value(self.0.clone()).ok()
+        T::deserialize(Stored(self.0.clone())).ok()
     }
 
     fn convert<T: DeserializeOwned>(value: serde_json::Value) -> Option<T> {
         let object = value.serialize(&Serializer::json_compatible()).ok()?;
-        serde_wasm_bindgen::from_value(object).ok()
+        T::deserialize(Stored(object)).ok()
     }
 }
 

@@ -4,6 +4,7 @@
 // because an event may come before the module listens:
 //   biteband:offline-ready    the first install is done          data-offline="ready"
 //   biteband:update-waiting   a new version waits to be used     data-update="waiting"
+//   biteband:settled          the worker is ready or will never be: the network is free for other things
 // and says `biteband:update-now` when the person asked for the new version and everything is saved.
 // data-start is "done" once the module runs and "failed" where it does not.
 // data-offline is "unavailable" where the browser or the address allows no service worker (a file, for one),
@@ -68,9 +69,15 @@
 
   const started = start().catch(showFailure);
 
+  const tell = (name) => window.dispatchEvent(new CustomEvent(`biteband:${name}`));
+  const settle = (state) => {
+    root.dataset.offline = state;
+    tell("settled");
+  };
+
   async function keepOffline() {
     if (!("serviceWorker" in navigator) || !location.protocol.startsWith("http")) {
-      root.dataset.offline = "unavailable";
+      settle("unavailable");
       return;
     }
     const container = navigator.serviceWorker;
@@ -78,11 +85,10 @@
     try {
       registration = await container.register("sw.js", { updateViaCache: "none" });
     } catch {
-      root.dataset.offline = "failed";
+      settle("failed");
       return;
     }
 
-    const tell = (name) => window.dispatchEvent(new CustomEvent(`biteband:${name}`));
     const firstTime = !registration.active;
     const isOurs = (name) =>
       name.startsWith("biteband-") && name.endsWith(`@${new URL(registration.scope).pathname}`);
@@ -90,11 +96,11 @@
     const ready = async () => {
       // The worker that clears up after a bad release also becomes active, but keeps nothing.
       if (!(await caches.keys()).some(isOurs)) {
-        root.dataset.offline = "failed";
+        settle("failed");
         return;
       }
       if (root.dataset.offline === "ready") return;
-      root.dataset.offline = "ready";
+      settle("ready");
       if (firstTime) tell("offline-ready");
     };
     const waiting = () => {
@@ -107,7 +113,7 @@
         // The worker that clears up only passes through this state; a new version stays in it.
         if (worker.state === "installed") setTimeout(waiting, SECOND);
         if (worker.state === "activated") void ready();
-        if (worker.state === "redundant" && !registration.active) root.dataset.offline ??= "failed";
+        if (worker.state === "redundant" && !registration.active && !root.dataset.offline) settle("failed");
       });
     };
 

@@ -1,7 +1,7 @@
 //! Numbers as they are shown: rounded by the rule of the scale, always with their unit.
 
 use biteband_hardness::{Axis, Rounding};
-use biteband_quantity::{Megapascals, Shown};
+use biteband_quantity::{Megapascals, Shown, confined};
 use serde::{Deserialize, Serialize};
 
 /// Units of everything that is not a hardness; a display choice, the core sees one unit.
@@ -166,7 +166,7 @@ pub fn outward_high(hrc: f64) -> String {
 /// Shares in whole per cent that add to 100: the largest remainders are rounded up.
 #[must_use]
 pub fn percents<const N: usize>(shares: [f64; N]) -> [u32; N] {
-    let floors = shares.map(|s| (s * 100.0).clamp(0.0, 100.0).floor());
+    let floors = shares.map(|s| confined(s * 100.0, 0.0, 100.0).floor());
     let mut missing = 100.0 - floors.iter().sum::<f64>();
     let mut shown = floors;
     while missing > 0.5 {

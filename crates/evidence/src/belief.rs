@@ -2,7 +2,7 @@
 
 use alloc::vec::Vec;
 
-use biteband_quantity::sort_by_number;
+use biteband_quantity::{confined, sort_by_number};
 
 use libm::{exp, fabs, sqrt};
 
@@ -220,7 +220,7 @@ impl Belief {
         let slope = (right - left) / STEP;
         let divisor = left + sqrt(f64::max(left * left + 2.0 * slope * rest, 0.0));
         let along = if divisor > 0.0 { 2.0 * rest / divisor } else { STEP };
-        self.axis.value(place) + along.clamp(0.0, STEP)
+        self.axis.value(place) + confined(along, 0.0, STEP)
     }
 
     /// The probability that the part is softer than `hrc`.

@@ -284,7 +284,7 @@ impl<'a> Curve<'a> {
         } else {
             let segment = self.segment(i)?;
             let t = (row * segment.x_unit - segment.x0) / segment.width;
-            let value = segment.value(t).clamp(segment.y0, segment.y1);
+            let value = biteband_quantity::confined(segment.value(t), segment.y0, segment.y1);
             (value / segment.y_unit, segment.slope_at(t))
         };
         Some(TableValue {
@@ -345,7 +345,7 @@ impl<'a> Curve<'a> {
         let row = (segment.x0 + t * segment.width) / segment.x_unit;
         // A value between two cells stands between their rows, however near to one of them: rounding
         // must not carry it onto the last row of the other column.
-        let row = row.clamp(lower.next_up(), upper.next_down());
+        let row = biteband_quantity::confined(row, lower.next_up(), upper.next_down());
         let near = if self.full { Some(i) } else { self.column.rows.get(i).map(|&r| r.into()) };
         Some(Landing::At { row, near, marks })
     }
@@ -394,7 +394,7 @@ fn solve(segment: &Segment, value: f64) -> f64 {
         steps += 1;
         // Halving alone would be done after as many steps as a double has bits.
         if left < 1e-17 * slope * slope || steps == 64 {
-            return tried.clamp(low, high);
+            return biteband_quantity::confined(tried, low, high);
         }
         t = if tried > low && tried < high { tried } else { f64::midpoint(low, high) };
     }

@@ -324,6 +324,26 @@ const fn to_whole(value: f64) -> u64 {
     value as u64
 }
 
+/// A number, or the nearer end when it lies outside; what is no number stays none.
+///
+/// The standard library's own `clamp` refuses ends in the wrong order with a sentence that prints both, and the
+/// printing of floats would come with it: a thirtieth of the page. Here the upper end wins.
+///
+/// # Example
+/// ```
+/// assert_eq!(biteband_quantity::confined(71.5, 20.0, 68.0), 68.0);
+/// ```
+#[must_use]
+pub const fn confined(value: f64, low: f64, high: f64) -> f64 {
+    if value > high {
+        high
+    } else if value < low {
+        low
+    } else {
+        value
+    }
+}
+
 /// Puts items in order of a number, lowest first; equal ones keep their order.
 ///
 /// Insertion, one neighbour at a time: every list in this project is short, and a general sort with its

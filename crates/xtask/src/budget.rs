@@ -1,9 +1,10 @@
 //! The size limits of the page, which are data in `budget.toml`.
 
 use crate::post_build::is_kept;
-use crate::{Outcome, project};
+use crate::{Outcome, parts, project};
 use brotli::enc::BrotliEncoderParams;
 use serde::Deserialize;
+use std::collections::BTreeMap;
 use std::fmt::Write as _;
 use std::fs;
 use std::path::Path;
@@ -12,13 +13,14 @@ use std::path::Path;
 #[serde(deny_unknown_fields)]
 struct Limits {
     compressed: Compressed,
+    parts: BTreeMap<String, u64>,
     raw: Raw,
 }
 
 #[derive(Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
 struct Compressed {
-    wasm: u64,
+    first_module: u64,
     js: u64,
     css: u64,
     html: u64,
@@ -49,15 +51,15 @@ pub(crate) fn check(folder: &Path) -> Outcome {
 /// # Errors
 ///
 /// When the page or the limits cannot be read.
-pub(crate) fn show(folder: &Path) -> Outcome<Vec<&'static str>> {
+pub(crate) fn show(folder: &Path) -> Outcome<Vec<String>> {
     let limits = limits()?;
     let mut sizes = Sizes::default();
     for name in project::files_below(folder)? {
         sizes.add(&name, &fs::read(folder.join(&name))?)?;
     }
-    let rows = sizes.rows(&limits);
+    let rows = sizes.rows(&limits)?;
     print!("{}", table(&rows));
-    Ok(rows.iter().filter(|row| row.is_over()).map(|row| row.what).collect())
+    Ok(rows.into_iter().filter(Row::is_over).map(|row| row.what).collect())
 }
 
 fn limits() -> Outcome<Limits> {
@@ -68,7 +70,8 @@ fn limits() -> Outcome<Limits> {
 /// Bytes by kind of file; compressed, but for `kept` and `raw_wasm`.
 #[derive(Debug, Default)]
 struct Sizes {
-    wasm: u64,
+    first_module: u64,
+    parts: BTreeMap<String, u64>,
     js: u64,
     css: u64,
     html: u64,
@@ -85,36 +88,52 @@ impl Sizes {
         if name == "sw-kill.js" {
             return Ok(());
         }
+        if project::has_extension(name, "wasm") {
+            self.raw_wasm += raw;
+        }
+        if let Some(part) = parts::part_of(name) {
+            *self.parts.entry(part.to_owned()).or_default() += compressed(bytes)?;
+            return Ok(());
+        }
         let counter = match name.rsplit_once('.').map(|(_, extension)| extension) {
-            Some("wasm") => &mut self.wasm,
+            Some("wasm") => &mut self.first_module,
             Some("js") => &mut self.js,
             Some("css") => &mut self.css,
             Some("html") => &mut self.html,
             _ => return Ok(()),
         };
         *counter += compressed(bytes)?;
-        if project::has_extension(name, "wasm") {
-            self.raw_wasm += raw;
-        }
         Ok(())
     }
 
-    fn rows(&self, limits: &Limits) -> Vec<Row> {
-        let row = |what, used, limit: u64| Row { what, used, limit: Some(limit * 1000) };
-        vec![
-            row("wasm, brotli", self.wasm, limits.compressed.wasm),
+    fn rows(&self, limits: &Limits) -> Outcome<Vec<Row>> {
+        let row = |what: &str, used, limit: u64| Row {
+            what: what.to_owned(),
+            used,
+            limit: Some(limit * 1000),
+        };
+        let mut rows =
+            vec![row("first module, brotli", self.first_module, limits.compressed.first_module)];
+        for (part, used) in &self.parts {
+            let limit = limits.parts.get(part);
+            let limit =
+                limit.ok_or_else(|| format!("the part {part} has no limit in budget.toml"))?;
+            rows.push(row(&format!("part {part}, brotli"), *used, *limit));
+        }
+        rows.extend([
             row("scripts, brotli", self.js, limits.compressed.js),
             row("style, brotli", self.css, limits.compressed.css),
             row("index.html, brotli", self.html, limits.compressed.html),
             row("kept on the device", self.kept, limits.raw.kept),
-            Row { what: "wasm as it is", used: self.raw_wasm, limit: None },
-        ]
+            Row { what: "wasm as it is".to_owned(), used: self.raw_wasm, limit: None },
+        ]);
+        Ok(rows)
     }
 }
 
 #[derive(Debug)]
 struct Row {
-    what: &'static str,
+    what: String,
     used: u64,
     limit: Option<u64>,
 }
@@ -149,12 +168,12 @@ mod tests {
 
     #[test]
     fn limits_file_is_complete() {
-        assert!(limits().unwrap().compressed.wasm > 0);
+        assert!(limits().unwrap().compressed.first_module > 0);
     }
 
     #[test]
     fn a_row_over_its_limit_is_marked() {
-        let row = |used| Row { what: "style", used, limit: Some(10) };
+        let row = |used| Row { what: "style".to_owned(), used, limit: Some(10) };
         assert!(!row(10).is_over() && row(11).is_over());
         assert!(table(&[row(11)]).ends_with("11         10  over\n"));
     }

@@ -7,6 +7,7 @@ mod generated;
 mod hardenability;
 mod npm;
 mod page;
+mod parts;
 mod post_build;
 mod process;
 mod project;

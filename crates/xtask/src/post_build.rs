@@ -1,8 +1,8 @@
-//! What happens to a built page before it may be served: the module is made smaller, the service worker is
-//! written.
+//! What happens to a built page before it may be served: the module is cut into parts and made smaller, the
+//! service worker is written.
 
-use crate::process::{find, run as run_program};
-use crate::{Outcome, digest, project};
+use crate::process::run as run_program;
+use crate::{Outcome, digest, parts, project};
 use std::fmt::Write as _;
 use std::fs;
 use std::path::Path;
@@ -24,13 +24,12 @@ pub(crate) fn run(arguments: &[String]) -> Outcome {
 }
 
 fn hook(folder: &Path) -> Outcome {
-    if std::env::var("TRUNK_PROFILE").is_ok_and(|profile| profile == "debug") {
+    let profile = std::env::var("TRUNK_PROFILE").unwrap_or_else(|_| "release".to_owned());
+    parts::cut(folder, &profile)?;
+    if profile == "debug" {
         // A page under development must never be served from yesterday's cache.
         fs::copy(folder.join("sw-kill.js"), folder.join("sw.js"))?;
         return Ok(());
-    }
-    if let Some(optimiser) = find("wasm-opt") {
-        optimise(folder, &optimiser)?;
     }
     write_worker(folder)
 }

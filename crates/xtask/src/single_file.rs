@@ -1,6 +1,6 @@
 //! The page as one HTML file that opens from a phone's storage: everything inside, nothing fetched.
 
-use crate::{Outcome, digest, project};
+use crate::{Outcome, digest, parts, project};
 use std::fs;
 use std::path::Path;
 
@@ -36,10 +36,11 @@ fn make(dist: &Path) -> Outcome<String> {
 
     let style = text(attribute(style_tag, "href")?)?;
     let boot = text(attribute(boot_tag, "src")?)?;
-    let module = module_script(
-        &text(attribute(boot_tag, "data-js")?)?,
-        &read(attribute(boot_tag, "data-wasm")?)?,
-    )?;
+    let mut glue = text(attribute(boot_tag, "data-js")?)?;
+    for part in parts::fetched(&glue) {
+        glue = parts::hold(&glue, &part, &read(&part)?)?;
+    }
+    let module = module_script(&glue, &read(attribute(boot_tag, "data-wasm")?)?)?;
     for (what, content) in [("script", &boot), ("script", &module), ("style", &style)] {
         if content.to_ascii_lowercase().contains(&format!("</{what}")) {
             return Err(format!("a {what} of the page would end itself early inside HTML").into());

@@ -4,11 +4,11 @@ use std::rc::Rc;
 
 use biteband_bench::state::{Action, App};
 use biteband_bench::view::{AboutView, about as view_of};
-use biteband_bench::words::{Phrase, Ui};
+use biteband_bench::words::{About, Phrase};
 use yew::prelude::*;
 
 use super::file_test::Handed;
-use crate::app::{Dispatch, LANGUAGE, label};
+use crate::app::{Dispatch, LANGUAGE};
 use crate::parts::chips::{Name as Group, chips};
 
 /// The page.
@@ -21,11 +21,11 @@ pub(crate) fn about(app: &Rc<App>, dispatch: &Dispatch) -> Html {
             <div class="col">
                 { settings(props, &view) }
                 <section class="caution">
-                    <h2>{ label(Ui::CautionsTitle) }</h2>
+                    <h2>{ LANGUAGE.about(About::CautionsTitle) }</h2>
                     { for view.cautions.iter().map(|caution| html! { <p>{ caution }</p> }) }
                 </section>
-                <section class="card"><h2>{ label(Ui::LimitsTitle) }</h2><p>{ label(Ui::LimitsText) }</p></section>
-                <section class="card"><h2>{ label(Ui::PrivacyTitle) }</h2><p>{ label(Ui::PrivacyText) }</p></section>
+                <section class="card"><h2>{ LANGUAGE.about(About::LimitsTitle) }</h2><p>{ LANGUAGE.about(About::LimitsText) }</p></section>
+                <section class="card"><h2>{ LANGUAGE.about(About::PrivacyTitle) }</h2><p>{ LANGUAGE.about(About::PrivacyText) }</p></section>
                 <p class="small">{ &view.version }</p>
             </div>
             <div class="col">{ tables(&view) }{ sources(&view) }</div>
@@ -39,8 +39,8 @@ fn settings(props: Handed<'_>, view: &AboutView) -> Html {
     let units = view.units.iter().map(|(units, chip)| (chip.clone(), Action::SetUnits(*units)));
     html! {
         <section class="card">
-            { chips(dispatch, Ui::Theme, Group::Seen, themes) }
-            { chips(dispatch, Ui::StrengthUnit, Group::Seen, units) }
+            { chips(dispatch, LANGUAGE.about(About::Theme), Group::Seen, themes) }
+            { chips(dispatch, LANGUAGE.about(About::StrengthUnit), Group::Seen, units) }
         </section>
     }
 }
@@ -48,7 +48,7 @@ fn settings(props: Handed<'_>, view: &AboutView) -> Html {
 fn tables(view: &AboutView) -> Html {
     html! {
         <section class="card">
-            <h2>{ label(Ui::TablesTitle) }</h2>
+            <h2>{ LANGUAGE.about(About::TablesTitle) }</h2>
             <dl>
                 { for view.tables.iter().map(|table| html! {
                     <div key={table.id}>
@@ -64,7 +64,7 @@ fn tables(view: &AboutView) -> Html {
 fn sources(view: &AboutView) -> Html {
     html! {
         <section class="card">
-            <h2>{ label(Ui::SourcesTitle) }</h2>
+            <h2>{ LANGUAGE.about(About::SourcesTitle) }</h2>
             <dl>
                 { for view.sources.iter().map(|source| html! {
                     <div key={source.id}>

@@ -17,8 +17,11 @@ use crate::parts::chips::{Name as Group, chips, folded, press, small};
 use crate::parts::choice::choice;
 use crate::parts::field::{Look, field};
 
-const LOOK: Look =
-    Look { title: Ui::ConvertField, hint: Some(Ui::ConvertHint), class: "field large" };
+const LOOK: Look = Look {
+    title: label(Ui::ConvertField),
+    hint: Some(label(Ui::ConvertHint)),
+    class: "field large",
+};
 
 /// The page.
 pub(crate) fn convert(app: &Rc<App>, dispatch: &Dispatch) -> Html {
@@ -45,10 +48,10 @@ fn entry(props: Handed<'_>, view: &ConvertView) -> Html {
     let scales = view.scales.iter().map(|chip| (chip.clone(), Action::ConvertScale(chip.key)));
     html! {
         <section class="card">
-            { choice(dispatch, Ui::MaterialChoice, &view.materials, Action::ConvertMaterial) }
+            { choice(dispatch, label(Ui::MaterialChoice), &view.materials, Action::ConvertMaterial) }
             { for view.no_material.iter().map(refusal) }
             { field(props.app, dispatch, Name::Convert, LOOK, view.problem.as_ref()) }
-            { chips(dispatch, Ui::ConvertScales, Group::Heard, scales) }
+            { chips(dispatch, label(Ui::ConvertScales), Group::Heard, scales) }
             <button type="button" class="quiet" onclick={press(dispatch, Action::ConvertMore(!more))}
                 aria-expanded={if more { "true" } else { "false" }}>
                 { label(if more { Ui::FewerScales } else { Ui::MoreScales }) }
@@ -73,12 +76,12 @@ fn choices(props: Handed<'_>, view: &ConvertView) -> Html {
     html! {
         if !view.tables.is_empty() { <section class="card">
             if !view.targets.is_empty() {
-                { chips(props.dispatch, Ui::TargetsChoice, Group::Seen, targets) }
+                { chips(props.dispatch, label(Ui::TargetsChoice), Group::Seen, targets) }
                 <button type="button" class="quiet" onclick={press(props.dispatch, Action::ConvertUsual)}>
                     { label(Ui::UsualScales) }
                 </button>
             }
-            { chips(props.dispatch, Ui::TableChoice, Group::Seen, tables) }
+            { chips(props.dispatch, label(Ui::TableChoice), Group::Seen, tables) }
         </section> }
     }
 }
@@ -86,18 +89,18 @@ fn choices(props: Handed<'_>, view: &ConvertView) -> Html {
 /// The scales side by side, and the buttons that draw them closer and move them.
 fn drawing(props: Handed<'_>, drawn: &AlignedView) -> Html {
     let keys = [
-        ("‹", Ui::PanSofter, 0, -1),
-        ("›", Ui::PanHarder, 0, 1),
-        ("+", Ui::ZoomIn, 1, 0),
-        ("–", Ui::ZoomOut, -1, 0),
-        ("↺", Ui::ZoomReset, 0, 0),
+        ("‹", label(Ui::PanSofter), 0, -1),
+        ("›", label(Ui::PanHarder), 0, 1),
+        ("+", label(Ui::ZoomIn), 1, 0),
+        ("–", label(Ui::ZoomOut), -1, 0),
+        ("↺", label(Ui::ZoomReset), 0, 0),
     ];
     html! {
         <section class="card">
             { aligned(drawn) }
             <div class="actions">
                 { for keys.into_iter().map(|(sign, title, zoom, pan)| html! {
-                    <button type="button" aria-label={label(title)}
+                    <button type="button" aria-label={title}
                         onclick={press(props.dispatch, Action::ConvertDraw { zoom, pan })}>{ sign }</button>
                 }) }
             </div>
@@ -118,7 +121,7 @@ fn beside(all: &SideBySide) -> Html {
             <table><thead><tr><td></td>{ head }</tr></thead><tbody>{ for all.rows.iter().map(row) }</tbody></table>
         </div>
     };
-    folded(Ui::SideBySide, table)
+    folded(label(Ui::SideBySide), table)
 }
 
 fn answer(props: Handed<'_>, view: &ConvertView) -> Html {
@@ -158,7 +161,7 @@ pub(super) fn refusal(problem: &Problem) -> Html {
 fn where_from(view: &ConvertView) -> Html {
     html! {
         if !view.results.is_empty() {
-            { folded(Ui::ConvertWhere, view.results.iter().map(origin).collect()) }
+            { folded(label(Ui::ConvertWhere), view.results.iter().map(origin).collect()) }
         }
     }
 }

@@ -47,7 +47,7 @@ pub(crate) fn file_test(app: &Rc<App>, dispatch: &Dispatch) -> Html {
                 { readings(props, &view) }
                 { proving(props, &view) }
                 { expectation(props, &view) }
-                { folded(Ui::Why, html! { <p>{ label(Ui::WhyModel) }</p> }) }
+                { folded(label(Ui::Why), html! { <p>{ label(Ui::WhyModel) }</p> }) }
                 <section class="caution">
                     <b>{ LANGUAGE.say(Phrase::EyesTitle) }</b>{ " " }{ LANGUAGE.say(Phrase::Eyes) }
                 </section>
@@ -119,7 +119,7 @@ fn controls(props: Handed<'_>, view: &FileTestView) -> Html {
                 <button type="button" disabled={!view.can_undo} onclick={press(dispatch, Action::Undo)}>{ label(Ui::Undo) }</button>
                 <button type="button" disabled={!view.can_clear} onclick={press(dispatch, Action::StartAgain)}>{ label(Ui::StartAgain) }</button>
             </div>
-            { chips(dispatch, Ui::Spot, Group::Seen, spots) }
+            { chips(dispatch, label(Ui::Spot), Group::Seen, spots) }
         </div>
     }
 }
@@ -161,20 +161,29 @@ fn scales(view: &FileTestView) -> Html {
     }
 }
 
-fn field(props: Handed<'_>, view: &FileTestView, name: Name, title: Ui, hint: Option<Ui>) -> Html {
+fn field(
+    props: Handed<'_>,
+    view: &FileTestView,
+    name: Name,
+    title: &'static str,
+    hint: Option<&'static str>,
+) -> Html {
     let look = Look { title, hint, class: "field" };
     entry(props.app, props.dispatch, name, look, view.problem_of(name))
 }
 
 fn target(props: Handed<'_>, view: &FileTestView) -> Html {
-    field(props, view, Name::Target, Ui::Target, Some(Ui::TargetHint))
+    field(props, view, Name::Target, label(Ui::Target), Some(label(Ui::TargetHint)))
 }
 
 /// A condition as two chips.
-fn condition(props: Handed<'_>, title: Ui, choices: [(Ui, bool, ConditionsInput); 2]) -> Html {
-    let both = choices.map(|(ui, on, conditions)| {
-        let label = LANGUAGE.say(Phrase::Ui(ui)).into_owned();
-        (Chip { key: "condition", label, on }, Action::SetConditions(conditions))
+fn condition(
+    props: Handed<'_>,
+    title: &'static str,
+    choices: [(&'static str, bool, ConditionsInput); 2],
+) -> Html {
+    let both = choices.map(|(label, on, conditions)| {
+        (Chip { key: "condition", label: label.to_owned(), on }, Action::SetConditions(conditions))
     });
     chips(props.dispatch, title, Group::Seen, both)
 }
@@ -188,21 +197,21 @@ fn conditions(props: Handed<'_>) -> Html {
     html! {
         <section class="card">
             <h2>{ label(Ui::Conditions) }</h2>
-            { condition(props, Ui::ConditionSkin, [
-                (Ui::SkinGround, now.skin_ground == Some(true), skin(true)),
-                (Ui::SkinNotGround, now.skin_ground == Some(false), skin(false)),
+            { condition(props, label(Ui::ConditionSkin), [
+                (label(Ui::SkinGround), now.skin_ground == Some(true), skin(true)),
+                (label(Ui::SkinNotGround), now.skin_ground == Some(false), skin(false)),
             ]) }
-            { condition(props, Ui::ConditionPlace, [
-                (Ui::PlaceFlat, !now.edge, edge(false)),
-                (Ui::PlaceEdge, now.edge, edge(true)),
+            { condition(props, label(Ui::ConditionPlace), [
+                (label(Ui::PlaceFlat), !now.edge, edge(false)),
+                (label(Ui::PlaceEdge), now.edge, edge(true)),
             ]) }
-            { condition(props, Ui::ConditionFinish, [
-                (Ui::FinishSame, !now.finish_differs, finish(false)),
-                (Ui::FinishDifferent, now.finish_differs, finish(true)),
+            { condition(props, label(Ui::ConditionFinish), [
+                (label(Ui::FinishSame), !now.finish_differs, finish(false)),
+                (label(Ui::FinishDifferent), now.finish_differs, finish(true)),
             ]) }
-            { condition(props, Ui::ConditionSteel, [
-                (Ui::SteelOrdinary, !now.carbide_rich, steel(false)),
-                (Ui::SteelCarbide, now.carbide_rich, steel(true)),
+            { condition(props, label(Ui::ConditionSteel), [
+                (label(Ui::SteelOrdinary), !now.carbide_rich, steel(false)),
+                (label(Ui::SteelCarbide), now.carbide_rich, steel(true)),
             ]) }
         </section>
     }
@@ -213,7 +222,7 @@ fn hand(props: Handed<'_>, view: &FileTestView) -> Html {
     html! {
         <section class="card">
             <h2>{ label(Ui::HandTitle) }</h2>
-            { chips(props.dispatch, Ui::HandTitle, Group::Heard, hands) }
+            { chips(props.dispatch, label(Ui::HandTitle), Group::Heard, hands) }
             { small(view.hand_meaning.clone()) }
         </section>
     }
@@ -222,15 +231,15 @@ fn hand(props: Handed<'_>, view: &FileTestView) -> Html {
 fn files(props: Handed<'_>, view: &FileTestView) -> Html {
     let Handed { dispatch, .. } = props;
     folded(
-        Ui::FilesTitle,
+        label(Ui::FilesTitle),
         html! {
             <>
                 <div class="actions">
-                    { button(dispatch, Ui::TradeSet, Action::TakeSet("65 60 55 50 45 40", "1")) }
-                    { button(dispatch, Ui::OrdinaryFile, Action::TakeSet("63", "3")) }
+                    { button(dispatch, label(Ui::TradeSet), Action::TakeSet("65 60 55 50 45 40", "1")) }
+                    { button(dispatch, label(Ui::OrdinaryFile), Action::TakeSet("63", "3")) }
                 </div>
-                { field(props, view, Name::Grades, Ui::FilesLabel, Some(Ui::FilesHint)) }
-                { field(props, view, Name::Tolerance, Ui::ToleranceLabel, Some(Ui::ToleranceHint)) }
+                { field(props, view, Name::Grades, label(Ui::FilesLabel), Some(label(Ui::FilesHint))) }
+                { field(props, view, Name::Tolerance, label(Ui::ToleranceLabel), Some(label(Ui::ToleranceHint))) }
             </>
         },
     )
@@ -241,16 +250,16 @@ fn proving(props: Handed<'_>, view: &FileTestView) -> Html {
     let files =
         view.proof_files.iter().map(|(grade, chip)| (chip.clone(), Action::ProofFile(*grade)));
     folded(
-        Ui::ProveTitle,
+        label(Ui::ProveTitle),
         html! {
             <>
                 { small(label(Ui::ProveWhy)) }
-                { chips(dispatch, Ui::ProveFile, Group::Seen, files) }
-                { field(props, view, Name::ProofKnown, Ui::ProveKnown, Some(Ui::ProveKnownHint)) }
+                { chips(dispatch, label(Ui::ProveFile), Group::Seen, files) }
+                { field(props, view, Name::ProofKnown, label(Ui::ProveKnown), Some(label(Ui::ProveKnownHint))) }
                 <div class="actions">
-                    { for [(Ui::ProveBites, "bites"), (Ui::Slight, "slight"), (Ui::ProveSkates, "skates")].map(|(title, outcome)| html! {
+                    { for [(label(Ui::ProveBites), "bites"), (label(Ui::Slight), "slight"), (label(Ui::ProveSkates), "skates")].map(|(title, outcome)| html! {
                         <button type="button" disabled={!view.can_prove}
-                            onclick={press(dispatch, Action::Prove(outcome))}>{ label(title) }</button>
+                            onclick={press(dispatch, Action::Prove(outcome))}>{ title }</button>
                     }) }
                 </div>
                 { list(dispatch, &view.proofs, Action::RemoveProof) }
@@ -264,7 +273,7 @@ fn list(dispatch: &Dispatch, entries: &[ProofView], remove: fn(usize) -> Action)
     html! {
         <ul class="proofs">
             { for entries.iter().map(|entry| html! {
-                <li><span>{ &entry.text }</span>{ button(dispatch, Ui::Remove, remove(entry.index)) }</li>
+                <li><span>{ &entry.text }</span>{ button(dispatch, label(Ui::Remove), remove(entry.index)) }</li>
             }) }
         </ul>
     }
@@ -273,12 +282,12 @@ fn list(dispatch: &Dispatch, entries: &[ProofView], remove: fn(usize) -> Action)
 fn readings(props: Handed<'_>, view: &FileTestView) -> Html {
     let Handed { dispatch, .. } = props;
     folded(
-        Ui::ReadingTitle,
+        label(Ui::ReadingTitle),
         html! {
             <>
-                { choice(dispatch, Ui::ReadingInstrument, &view.instruments, Action::SetInstrument) }
-                { field(props, view, Name::Reading, Ui::ReadingField, Some(Ui::ReadingHint)) }
-                <div class="actions">{ button(dispatch, Ui::ReadingAdd, Action::AddReading) }</div>
+                { choice(dispatch, label(Ui::ReadingInstrument), &view.instruments, Action::SetInstrument) }
+                { field(props, view, Name::Reading, label(Ui::ReadingField), Some(label(Ui::ReadingHint))) }
+                <div class="actions">{ button(dispatch, label(Ui::ReadingAdd), Action::AddReading) }</div>
                 { list(dispatch, &view.readings, Action::RemoveReading) }
             </>
         },
@@ -289,13 +298,13 @@ fn expectation(props: Handed<'_>, view: &FileTestView) -> Html {
     let on = props.app.saved.file_test.prior_on;
     let chip = Chip { key: "prior", label: label(Ui::PriorOn).to_string(), on };
     folded(
-        Ui::PriorTitle,
+        label(Ui::PriorTitle),
         html! {
             <>
                 { small(label(Ui::PriorWhy)) }
-                { chips(props.dispatch, Ui::PriorTitle, Group::Heard, [(chip, Action::SetPrior(!on))]) }
-                { field(props, view, Name::PriorMean, Ui::PriorMean, None) }
-                { field(props, view, Name::PriorSd, Ui::PriorSd, None) }
+                { chips(props.dispatch, label(Ui::PriorTitle), Group::Heard, [(chip, Action::SetPrior(!on))]) }
+                { field(props, view, Name::PriorMean, label(Ui::PriorMean), None) }
+                { field(props, view, Name::PriorSd, label(Ui::PriorSd), None) }
             </>
         },
     )

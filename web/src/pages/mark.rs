@@ -28,7 +28,7 @@ pub(crate) fn mark(app: &Rc<App>, dispatch: &Dispatch) -> Html {
     status.extend(view.answer.iter().map(|answer| verdict(&view, answer)));
     html! {
         <main id="content" class="wide">
-            <h1 tabindex="-1" class="unseen">{ label(Ui::Mark(Mark::Tab)) }</h1>
+            <h1 tabindex="-1" class="unseen">{ label(Ui::TabMark) }</h1>
             { block("col", vec![tabs(Page::Mark), entry(props, &view)]) }
             <div class="col">
                 <div role="status" class="col">{ status }</div>
@@ -45,24 +45,28 @@ fn entry(props: Handed<'_>, view: &MarkView) -> Html {
     let shapes = view.shapes.iter().map(|(shape, chip)| (chip.clone(), Action::MarkShape(*shape)));
     let lies = view.diagonals.iter().map(|(along, chip)| (chip.clone(), Action::MarkAlong(*along)));
     let typed = |name: MarkField, title: Mark, hint: Option<Mark>| {
-        let look = Look { title: Ui::Mark(title), hint: hint.map(Ui::Mark), class: "field" };
+        let look = Look {
+            title: LANGUAGE.mark(title),
+            hint: hint.map(|hint| LANGUAGE.mark(hint)),
+            class: "field",
+        };
         field(app, dispatch, Name::Mark(name), look, None)
     };
     let mut card = vec![
-        chips(dispatch, Ui::Mark(Mark::Kind), Group::Heard, kinds),
+        chips(dispatch, LANGUAGE.mark(Mark::Kind), Group::Heard, kinds),
         drawing(app.saved.mark.kind, view.drawing),
     ];
     if !view.scales.is_empty() {
-        card.push(chips(dispatch, Ui::Mark(Mark::Scale), Group::Seen, scales));
+        card.push(chips(dispatch, LANGUAGE.mark(Mark::Scale), Group::Seen, scales));
     }
     let fields = view.fields.iter();
     card.extend(fields.map(|MarkEntry { field, title, hint }| typed(*field, *title, Some(*hint))));
     let mut round = vec![
         typed(MarkField::Round, Mark::Round, Some(Mark::RoundHint)),
-        chips(dispatch, Ui::Mark(Mark::RoundShape), Group::Seen, shapes),
+        chips(dispatch, LANGUAGE.mark(Mark::RoundShape), Group::Seen, shapes),
     ];
     if !view.diagonals.is_empty() {
-        round.push(chips(dispatch, Ui::Mark(Mark::Diagonals), Group::Seen, lies));
+        round.push(chips(dispatch, LANGUAGE.mark(Mark::Diagonals), Group::Seen, lies));
     }
     let thin = [
         typed(MarkField::Thickness, Mark::Thickness, Some(Mark::ThicknessHint)),
@@ -71,8 +75,8 @@ fn entry(props: Handed<'_>, view: &MarkView) -> Html {
     ];
     let parts = [
         section("card", card),
-        folded(Ui::Mark(Mark::RoundTitle), round.into_iter().collect()),
-        folded(Ui::Mark(Mark::ThinTitle), thin.into_iter().collect()),
+        folded(LANGUAGE.mark(Mark::RoundTitle), round.into_iter().collect()),
+        folded(LANGUAGE.mark(Mark::ThinTitle), thin.into_iter().collect()),
     ];
     parts.into_iter().collect()
 }
@@ -103,12 +107,12 @@ fn drawing(kind: MarkKind, what: Mark) -> Html {
     };
     html! {
         <figure class="mark">
-            <svg viewBox="0 0 200 120" role="img" aria-label={label(Ui::Mark(what))}>
+            <svg viewBox="0 0 200 120" role="img" aria-label={LANGUAGE.mark(what)}>
                 <path class="shape" d={shape} />
                 <path class="measure" d={measure} />
                 { for letters.iter().map(|(x, y, letter)| html! { <text x={*x} y={*y}>{ *letter }</text> }) }
             </svg>
-            <figcaption class="small">{ label(Ui::Mark(what)) }</figcaption>
+            <figcaption class="small">{ LANGUAGE.mark(what) }</figcaption>
         </figure>
     }
 }
@@ -134,17 +138,17 @@ fn rest(view: &MarkView, answer: &IndentAnswer) -> Html {
         vec![ps(answer.machine.limits.iter().map(|limit| &limit.text)), p(&answer.machine.text)];
     let mut parts = Vec::new();
     if !view.better.is_empty() {
-        parts.push(section("next", vec![heading(Ui::Mark(Mark::Better)), ps(&view.better)]));
+        parts.push(section("next", vec![heading(LANGUAGE.mark(Mark::Better)), ps(&view.better)]));
     }
     if !answer.converted.is_empty() {
         let rows: Html =
             answer.converted.iter().map(|found| row(found.scale, &found.shown)).collect();
         let table = html! { <table class="read"><tbody>{ rows }</tbody></table> };
-        parts.push(section("card", vec![heading(Ui::Mark(Mark::OtherScales)), table]));
+        parts.push(section("card", vec![heading(LANGUAGE.mark(Mark::OtherScales)), table]));
     }
     parts.extend(answer.notes.iter().map(|note| para("small", note)));
-    parts.push(folded(Ui::Mark(Mark::Rules), rules.into_iter().collect()));
-    parts.push(folded(Ui::Mark(Mark::TesterTitle), machine.into_iter().collect()));
+    parts.push(folded(LANGUAGE.mark(Mark::Rules), rules.into_iter().collect()));
+    parts.push(folded(LANGUAGE.mark(Mark::TesterTitle), machine.into_iter().collect()));
     parts.extend(answer.cautions.iter().map(|caution| section("caution", vec![p(caution)])));
     parts.into_iter().collect()
 }

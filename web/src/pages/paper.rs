@@ -4,7 +4,7 @@ use std::rc::Rc;
 
 use biteband_bench::state::{Action, App, Field as Name, Page};
 use biteband_bench::view::paper as view_of;
-use biteband_bench::words::Ui;
+use biteband_bench::words::{Paper, Ui};
 use yew::prelude::*;
 
 use super::convert::refusal;
@@ -13,7 +13,11 @@ use crate::parts::bars::tabs;
 use crate::parts::chips::{Name as Group, chips, small};
 use crate::parts::field::{Look, field};
 
-const SPAN: Look = Look { title: Ui::PaperSpan, hint: Some(Ui::PaperSpanHint), class: "field" };
+const SPAN: Look = Look {
+    title: LANGUAGE.paper(Paper::Span),
+    hint: Some(LANGUAGE.paper(Paper::SpanHint)),
+    class: "field",
+};
 
 /// The page.
 pub(crate) fn paper(app: &Rc<App>, dispatch: &Dispatch) -> Html {
@@ -31,17 +35,17 @@ pub(crate) fn paper(app: &Rc<App>, dispatch: &Dispatch) -> Html {
     let print = Callback::from(|_: MouseEvent| drop(gloo::utils::window().print()));
     html! {
         <main id="content" class="wide">
-            <h1 tabindex="-1" class="unseen">{ label(Ui::Paper) }</h1>
+            <h1 tabindex="-1" class="unseen">{ label(Ui::TabPaper) }</h1>
             <div class="col unsheet">
                 { tabs(Page::Paper) }
                 <section class="card">
-                    { chips(dispatch, Ui::PaperWhat, Group::Seen, kinds) }
-                    { chips(dispatch, Ui::PaperSize, Group::Seen, sizes) }
+                    { chips(dispatch, LANGUAGE.paper(Paper::What), Group::Seen, kinds) }
+                    { chips(dispatch, LANGUAGE.paper(Paper::Size), Group::Seen, sizes) }
                     if view.has_span { { field(app, dispatch, Name::PaperSpan, SPAN, None) } }
-                    if chosen { { chips(dispatch, Ui::PaperScales, Group::Seen, scales) } }
+                    if chosen { { chips(dispatch, LANGUAGE.paper(Paper::Scales), Group::Seen, scales) } }
                     if view.problem.is_none() {
-                        <button type="button" class="strong" onclick={print}>{ label(Ui::PaperPrint) }</button>
-                        { small(label(Ui::PaperWhy)) }
+                        <button type="button" class="strong" onclick={print}>{ LANGUAGE.paper(Paper::Print) }</button>
+                        { small(LANGUAGE.paper(Paper::Why)) }
                     }
                     { for view.problem.iter().map(refusal) }
                 </section>

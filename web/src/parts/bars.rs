@@ -1,7 +1,7 @@
 //! The bars on top and at the bottom.
 
 use biteband_bench::state::{Action, Page};
-use biteband_bench::words::{Mark, Phrase, Ui};
+use biteband_bench::words::{Phrase, Ui};
 use yew::prelude::*;
 
 use super::chips::press;
@@ -29,16 +29,27 @@ pub(crate) fn top_bar(page: Page, dispatch: &Dispatch) -> Html {
 }
 
 /// The rooms of Convert.
+const ROOMS: [(Page, &str); 3] = [
+    (Page::Convert, label(Ui::TabConvert)),
+    (Page::Mark, label(Ui::TabMark)),
+    (Page::Paper, label(Ui::TabPaper)),
+];
+
+/// What a page is called that is opened from another one.
+pub(crate) fn title(page: Page) -> &'static str {
+    let room = ROOMS.into_iter().find(|(room, _)| *room == page);
+    room.map_or(label(Ui::OpenAbout), |(_, title)| title)
+}
+
+/// The way from one room of Convert to another; nothing on a page that is none of them.
 pub(crate) fn tabs(shown: Page) -> Html {
-    let rooms = [
-        (Page::Convert, Ui::TabConvert),
-        (Page::Mark, Ui::Mark(Mark::Tab)),
-        (Page::Paper, Ui::Paper),
-    ];
+    if ROOMS.iter().all(|(page, _)| *page != shown) {
+        return Html::default();
+    }
     html! {
         <nav class="tabs unsheet" aria-label={LANGUAGE.say(Phrase::Convert)}>
-            { for rooms.into_iter().map(|(page, title)| html! {
-                <a href={page.hash()} aria-current={(page == shown).then_some("page")}>{ label(title) }</a>
+            { for ROOMS.into_iter().map(|(page, title)| html! {
+                <a href={page.hash()} aria-current={(page == shown).then_some("page")}>{ title }</a>
             }) }
         </nav>
     }

@@ -2,10 +2,9 @@
 
 use biteband_bench::state::Action;
 use biteband_bench::view::Chip;
-use biteband_bench::words::Ui;
 use yew::prelude::*;
 
-use crate::app::{Dispatch, label};
+use crate::app::Dispatch;
 
 /// Whether the name of a group is seen as well as heard.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -21,21 +20,21 @@ pub(crate) fn press(dispatch: &Dispatch, action: Action) -> Callback<MouseEvent>
 }
 
 /// A button with a label that does one thing.
-pub(crate) fn button(dispatch: &Dispatch, title: Ui, action: Action) -> Html {
-    html! { <button type="button" onclick={press(dispatch, action)}>{ label(title) }</button> }
+pub(crate) fn button(dispatch: &Dispatch, title: &'static str, action: Action) -> Html {
+    html! { <button type="button" onclick={press(dispatch, action)}>{ title }</button> }
 }
 
 /// Choices in a named group, each with what it does.
 pub(crate) fn chips(
     dispatch: &Dispatch,
-    title: Ui,
+    title: &'static str,
     name: Name,
     list: impl IntoIterator<Item = (Chip, Action)>,
 ) -> Html {
     let keys: Html = list.into_iter().map(|(chip, action)| key(dispatch, chip, action)).collect();
     html! {
-        <div class="group" role="group" aria-label={label(title)}>
-            if name == Name::Seen { <span class="group-name" aria-hidden="true">{ label(title) }</span> }
+        <div class="group" role="group" aria-label={title}>
+            if name == Name::Seen { <span class="group-name" aria-hidden="true">{ title }</span> }
             <div class="chips">{ keys }</div>
         </div>
     }
@@ -50,8 +49,8 @@ fn key(dispatch: &Dispatch, chip: Chip, action: Action) -> Html {
 }
 
 /// A folded card with its heading.
-pub(crate) fn folded(title: Ui, inside: Html) -> Html {
-    html! { <details class="card"><summary>{ label(title) }</summary>{ inside }</details> }
+pub(crate) fn folded(title: &'static str, inside: Html) -> Html {
+    html! { <details class="card"><summary>{ title }</summary>{ inside }</details> }
 }
 
 /// A line of small print.

@@ -2,17 +2,16 @@
 
 use biteband_bench::state::Action;
 use biteband_bench::view::Chip;
-use biteband_bench::words::Ui;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlSelectElement;
 use yew::prelude::*;
 
-use crate::app::{Dispatch, label};
+use crate::app::Dispatch;
 
 /// A label and a list; what is chosen is handed to `action` by its key.
 pub(crate) fn choice(
     dispatch: &Dispatch,
-    title: Ui,
+    title: &'static str,
     list: &[Chip],
     action: impl Fn(&'static str) -> Action + 'static,
 ) -> Html {
@@ -27,8 +26,8 @@ pub(crate) fn choice(
     });
     html! {
         <label class="choice">
-            <span>{ label(title) }</span>
-            <select aria-label={label(title)} {onchange}>
+            <span>{ title }</span>
+            <select aria-label={title} {onchange}>
                 { for list.iter().map(|chip| html! { <option value={chip.key} selected={chip.on}>{ &chip.label }</option> }) }
             </select>
         </label>

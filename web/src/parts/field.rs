@@ -4,19 +4,18 @@ use std::rc::Rc;
 
 use biteband_bench::state::{Action, App, Field as Name, text};
 use biteband_bench::view::Problem;
-use biteband_bench::words::Ui;
 use wasm_bindgen::JsCast;
 use web_sys::{HtmlElement, HtmlInputElement};
 use yew::prelude::*;
 
 use super::pad::pad;
-use crate::app::{Dispatch, label};
+use crate::app::Dispatch;
 
 /// What a field is called and how it looks.
 #[derive(Clone, Copy)]
 pub(crate) struct Look {
-    pub(crate) title: Ui,
-    pub(crate) hint: Option<Ui>,
+    pub(crate) title: &'static str,
+    pub(crate) hint: Option<&'static str>,
     /// The field that a page is about is drawn large.
     pub(crate) class: &'static str,
 }
@@ -59,13 +58,13 @@ pub(crate) fn field(
     let open = app.session.active == Some(name) && !letters;
     html! {
         <div class={look.class}>
-            <label for={id.clone()}>{ label(look.title) }</label>
+            <label for={id.clone()}>{ look.title }</label>
             <input {id} type="text" value={text(app, name).to_owned()}
                 inputmode={if letters { "text" } else { "none" }}
                 autocomplete="off" autocapitalize="off" spellcheck="false"
                 aria-describedby={described} aria-invalid={problem.map(|_| "true")}
                 {oninput} {onkeydown} onfocus={send(Action::Enter(name))} onblur={send(Action::Leave(name))} />
-            if let Some(hint) = look.hint { <p class="small" id={hint_id}>{ label(hint) }</p> }
+            if let Some(hint) = look.hint { <p class="small" id={hint_id}>{ hint }</p> }
             if let Some(problem) = problem {
                 <p class="error" id={error_id}>
                     <svg viewBox="0 0 24 24" aria-hidden="true"><path d="M12 4 L21 20 H3 Z M12 10v5 M12 17.5v.5" /></svg>

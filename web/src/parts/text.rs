@@ -1,10 +1,7 @@
 //! The plain elements that pages are full of: one function each, because a macro spells its code out at
 //! every place where it stands.
 
-use biteband_bench::words::Ui;
 use yew::prelude::*;
-
-use crate::app::label;
 
 /// A paragraph.
 #[inline(never)]
@@ -38,8 +35,8 @@ pub(crate) fn block(class: &'static str, inside: Vec<Html>) -> Html {
 
 /// A heading inside a part.
 #[inline(never)]
-pub(crate) fn heading(title: Ui) -> Html {
-    html! { <h2>{ label(title) }</h2> }
+pub(crate) fn heading(title: &'static str) -> Html {
+    html! { <h2>{ title }</h2> }
 }
 
 /// A row of a table of readings: what, and the number.

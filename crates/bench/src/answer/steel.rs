@@ -18,7 +18,7 @@ use super::steel_answer::{
 use crate::composition::refusal;
 use crate::format::{self, Units};
 use crate::refusal::Refusal;
-use crate::words::{Language, Phrase, SteelRefusal, SteelWords, Ui};
+use crate::words::{About, Language, SteelRefusal, SteelWords};
 
 /// How many matches a search shows.
 const MATCHES: usize = 8;
@@ -386,8 +386,7 @@ impl Speech {
         }
         let mut cautions = vec![self.say(SteelWords::Caution)];
         if grade.hardening() != Hardening::None {
-            let critical = Phrase::Ui(Ui::CautionCritical);
-            cautions.push(self.language.say(critical).into_owned());
+            cautions.push(self.language.about(About::CautionCritical).to_owned());
         }
         let section = match grade.section_note() {
             "" => String::new(),
@@ -572,9 +571,7 @@ pub fn steel_targets(
         parts.dedup();
         return Err(Refusal { allowed: parts.join("; "), ..refused });
     }
-    let cautions = [
-        speech.say(SteelWords::TargetCaution),
-        language.say(Phrase::Ui(Ui::CautionCritical)).into_owned(),
-    ];
+    let cautions =
+        [speech.say(SteelWords::TargetCaution), language.about(About::CautionCritical).to_owned()];
     Ok(TargetsAnswer { targets, cautions: cautions.into() })
 }

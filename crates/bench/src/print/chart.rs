@@ -1,6 +1,7 @@
 //! The conversion chart: a row for every step of one scale, hard on top.
 
 use biteband_hardness::{Axis, Basis, Marks, Scale, TableId};
+use biteband_quantity::confined;
 
 use super::svg::{
     Anchor, Canvas, HALF_FIGURE, MEDIUM, THICK, THIN, WALL_TYPE, count_of, text_width,
@@ -286,7 +287,7 @@ impl<'a> Plan<'a> {
         let needed: f64 = group.iter().map(|column| column.room()).sum();
         let spare = ((right - left - self.own - needed) / count_of(group.len())).min(20.0);
         let end = left + self.own + needed + spare * count_of(group.len());
-        let row = ((foot - top) / count_of(block.len())).clamp(ROW.0, ROW.1);
+        let row = confined((foot - top) / count_of(block.len()), ROW.0, ROW.1);
         let bottom = top + count_of(block.len()) * row;
         self.own_column(&mut canvas, block, (left, end), (head, top, row));
         let mut x = left + self.own;

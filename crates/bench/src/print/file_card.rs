@@ -2,6 +2,7 @@
 
 use biteband_evidence::{AXIS_HIGH, AXIS_LOW, Error, FileSet, FileTest, Hand, Outcome};
 use biteband_hardness::SourceId;
+use biteband_quantity::confined;
 
 use super::svg::{
     Anchor, Canvas, HALF_FIGURE, MARGIN, MEDIUM, Paper, THICK, THIN, WALL_TYPE, count_of, lines,
@@ -173,7 +174,7 @@ fn boxes(canvas: &mut Canvas, language: Language, group: &[f64], top: f64, botto
     let (left, right) = canvas.sides();
     let pitch = (right - left - GRADES) / 9.0;
     let head = 12.0;
-    let high = ((bottom - top - head) / count_of(group.len())).clamp(ROW.0, ROW.1);
+    let high = confined((bottom - top - head) / count_of(group.len()), ROW.0, ROW.1);
     let last = top + head + high * count_of(group.len());
     canvas.text(
         (left, top + 10.0),

@@ -1,7 +1,7 @@
 //! The conversion strip: scales engraved side by side, hard on top, so that one level line reads off all.
 
 use biteband_hardness::{Axis, Choice, Conversion, Marks, TableId, spans};
-use biteband_quantity::{Shown, sort_by_number};
+use biteband_quantity::{Shown, confined, sort_by_number};
 
 use super::svg::{
     Anchor, Canvas, HALF_FIGURE, MEDIUM, NOTE_TYPE, THICK, THIN, WALL_TYPE, count_of, fitting,
@@ -97,7 +97,7 @@ fn graduate(
     // A round number may lie a last bit outside its table.
     let inside = |value: f64| {
         let held = value > low - 1e-9 && value < high + 1e-9;
-        if held { place(value.clamp(low, high)) } else { None }
+        if held { place(confined(value, low, high)) } else { None }
     };
     let mut ticks: Vec<Tick> = Vec::new();
     let mut k = (low / whole).floor();
@@ -268,7 +268,7 @@ fn sheet(scales: &Scales<'_>, to: &[Axis], number: &str) -> Sheet {
     // The last column needs no room for a neighbour.
     let (columns, last) = if both { (others + 1.0, OWN) } else { (others + 1.0, 0.0) };
     let pitch = ((right - left - last) / columns).min(46.0);
-    let size = (0.18 * pitch).clamp(WALL_TYPE, 5.2);
+    let size = confined(0.18 * pitch, WALL_TYPE, 5.2);
 
     let (mut tables, mut marks) = (Vec::new(), Marks::default());
     for &axis in to {

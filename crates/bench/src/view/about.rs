@@ -6,7 +6,7 @@ use super::Chip;
 use crate::answer::{SourceAnswer, TableListing, hardness_sources, tables};
 use crate::format::Units;
 use crate::state::{App, Theme};
-use crate::words::{Language, Phrase, Ui};
+use crate::words::{About, Language, Phrase};
 
 /// The page behind the button on top.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -29,35 +29,31 @@ pub struct AboutView {
 #[must_use]
 pub fn about(app: &App, language: Language) -> AboutView {
     let settings = app.saved.settings;
-    let theme = |theme, key, ui| {
-        let label = language.say(Phrase::Ui(ui)).into_owned();
+    let theme = |theme, key, name| {
+        let label = language.about(name).to_owned();
         (theme, Chip { key, label, on: settings.theme == theme })
     };
     let unit = |units, key: &'static str| {
         (units, Chip { key, label: key.to_owned(), on: settings.units == units })
     };
+    let say = |phrase| language.say(phrase).into_owned();
     let app_version = env!("CARGO_PKG_VERSION");
     AboutView {
         themes: vec![
-            theme(Theme::Auto, "auto", Ui::ThemeAuto),
-            theme(Theme::Light, "light", Ui::ThemeLight),
-            theme(Theme::Dim, "dim", Ui::ThemeDim),
+            theme(Theme::Auto, "auto", About::ThemeAuto),
+            theme(Theme::Light, "light", About::ThemeLight),
+            theme(Theme::Dim, "dim", About::ThemeDim),
         ],
         units: vec![unit(Units::Metric, "MPa"), unit(Units::Inch, "ksi")],
-        cautions: [
-            Phrase::Eyes,
-            Phrase::Ui(Ui::CautionStruck),
-            Phrase::Ui(Ui::CautionCritical),
-            Phrase::ConvertCaution,
-            Phrase::TensileCaution,
-        ]
-        .into_iter()
-        .map(|phrase| language.say(phrase).into_owned())
-        .collect(),
+        cautions: vec![
+            say(Phrase::Eyes),
+            language.about(About::CautionStruck).to_owned(),
+            language.about(About::CautionCritical).to_owned(),
+            say(Phrase::ConvertCaution),
+            say(Phrase::TensileCaution),
+        ],
         tables: tables(),
         sources: hardness_sources(),
-        version: language
-            .say(Phrase::Version { app: app_version, data: DATA_VERSION })
-            .into_owned(),
+        version: say(Phrase::Version { app: app_version, data: DATA_VERSION }),
     }
 }

@@ -52,7 +52,7 @@ pub struct MarkEntry {
 #[must_use]
 pub fn mark(app: &App, language: Language) -> MarkView {
     let state = &app.saved.mark;
-    let say = |mark: Mark| language.say(Phrase::Ui(Ui::Mark(mark))).into_owned();
+    let say = |mark: Mark| language.mark(mark).to_owned();
     let kinds = [Mark::Vickers, Mark::Brinell, Mark::Knoop, Mark::Rockwell];
     let shapes = [
         (RoundShape::Shaft, Mark::Shaft),

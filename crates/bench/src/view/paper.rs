@@ -6,7 +6,7 @@ use super::{Chip, Problem};
 use crate::print::{self, Paper, Scales, Sheet, default_step, parse_span, usual_scales};
 use crate::refusal::Refusal;
 use crate::state::{App, PaperState, SheetKind};
-use crate::words::{Language, Phrase, Ui};
+use crate::words::{Language, Paper as Name};
 use biteband_hardness::{Choice, spans};
 
 /// The page.
@@ -42,12 +42,12 @@ pub struct SheetView {
 pub fn paper(app: &App, language: Language) -> PaperView {
     let state = &app.saved.paper;
     let base = Axis::find(&app.saved.convert.scale).unwrap_or(Axis::Hardness(Scale::Hrc));
-    let chip = |key: &'static str, ui: Ui, on: bool| Chip {
+    let chip = |key: &'static str, name: Name, on: bool| Chip {
         key,
-        label: language.say(Phrase::Ui(ui)).into_owned(),
+        label: language.paper(name).to_owned(),
         on,
     };
-    let kind = |kind: SheetKind, key, ui| (kind, chip(key, ui, state.kind == kind));
+    let kind = |kind: SheetKind, key, name| (kind, chip(key, name, state.kind == kind));
     let size = |letter: bool, key: &'static str| {
         (letter, Chip { key, label: key.to_owned(), on: state.letter == letter })
     };
@@ -59,10 +59,10 @@ pub fn paper(app: &App, language: Language) -> PaperView {
     };
     PaperView {
         kinds: vec![
-            kind(SheetKind::Strip, "strip", Ui::PaperStrip),
-            kind(SheetKind::Chart, "chart", Ui::PaperChart),
-            kind(SheetKind::FileCard, "file-card", Ui::PaperCard),
-            kind(SheetKind::Thickness, "thickness", Ui::PaperThickness),
+            kind(SheetKind::Strip, "strip", Name::Strip),
+            kind(SheetKind::Chart, "chart", Name::Chart),
+            kind(SheetKind::FileCard, "file-card", Name::Card),
+            kind(SheetKind::Thickness, "thickness", Name::Thickness),
         ],
         sizes: vec![size(false, "A4"), size(true, "Letter")],
         has_span: scaled,

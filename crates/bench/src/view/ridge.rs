@@ -3,7 +3,7 @@
 use std::fmt::Write as _;
 
 use biteband_evidence::{Belief, Shape, Target};
-use biteband_quantity::Shown;
+use biteband_quantity::{Shown, confined};
 
 /// Height of one file's row in the drawing.
 const ROW: f64 = 64.0;
@@ -114,7 +114,7 @@ impl Rule<'_> {
         for pair in marks.windows(2) {
             let [(hard, above), (soft, below)] = pair else { continue };
             if hrc >= *soft {
-                let share = ((hard - hrc) / (hard - soft)).clamp(0.0, 1.0);
+                let share = confined((hard - hrc) / (hard - soft), 0.0, 1.0);
                 return above + share * (below - above);
             }
         }
@@ -189,7 +189,8 @@ fn ticks(rule: &Rule<'_>, top: f64, bottom: f64) -> Vec<RuleTick> {
     let mut hrc = top.floor();
     while hrc >= bottom {
         let y = tenth(rule.y(hrc));
-        let major = (hrc % 5.0).abs() < 0.5;
+        let fives = hrc / 5.0;
+        let major = fives - fives.floor() < 0.1;
         let near = ticks.last().is_some_and(|last| y - last.y < LEAST_GAP);
         if major || !near {
             if near {

@@ -123,7 +123,7 @@ fn window(
     let middle = f64::midpoint(low, high) + f64::from(lens.pan) * half / 2.0;
     // Moved against an end of the tables the view stays full and stops there.
     let half = half.min((most - least) / 2.0);
-    let middle = middle.clamp(least + half, (most - half).max(least + half));
+    let middle = biteband_quantity::confined(middle, least + half, (most - half).max(least + half));
     let drawn = Window { low: (middle - half).max(least), high: (middle + half).min(most) };
     (drawn.high > drawn.low).then_some(drawn)
 }

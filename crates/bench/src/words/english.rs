@@ -7,7 +7,7 @@ use biteband_hardness::designation::{self, Remark};
 use biteband_hardness::{Axis, Material, Scale, TableId};
 use biteband_quantity::Shown;
 
-use super::{Phrase, Ui, mark_english, materials};
+use super::{Phrase, Ui, materials};
 
 type Words = Cow<'static, str>;
 
@@ -426,9 +426,8 @@ const fn cause_words(cause: Cause) -> &'static str {
 }
 
 #[expect(clippy::too_many_lines, reason = "one line for each label is the point of the list")]
-const fn ui_words(ui: Ui) -> &'static str {
+pub(super) const fn ui_words(ui: Ui) -> &'static str {
     match ui {
-        Ui::Mark(mark) => mark_english::say(mark),
         Ui::Brand => "Biteband",
         Ui::NoPart => "No part chosen",
         Ui::QuickLookUp => "Quick look-up",
@@ -514,20 +513,8 @@ const fn ui_words(ui: Ui) -> &'static str {
         Ui::ZoomReset => "Back to the number",
         Ui::SideBySide => "All tables side by side",
         Ui::TabConvert => "A number",
-        Ui::Paper => "On paper",
-        Ui::PaperWhat => "Sheet",
-        Ui::PaperStrip => "strip of scales",
-        Ui::PaperChart => "chart",
-        Ui::PaperCard => "file-test card",
-        Ui::PaperThickness => "thinnest section",
-        Ui::PaperSize => "Paper size",
-        Ui::PaperSpan => "From - to",
-        Ui::PaperSpanHint => "On the scale chosen under Convert; empty for the usual ends",
-        Ui::PaperScales => "Scales on the sheet",
-        Ui::PaperPrint => "Print",
-        Ui::PaperWhy => {
-            "Black on white, to scale on the paper you choose. Print at 100 %, without fitting to the page."
-        }
+        Ui::TabMark => "A mark",
+        Ui::TabPaper => "On paper",
         Ui::ConvertWhere => "Where this comes from",
         Ui::ConvertResults => "Converted",
         Ui::PadTitle => "Number keys",
@@ -535,33 +522,17 @@ const fn ui_words(ui: Ui) -> &'static str {
         Ui::PadErase => "Erase",
         Ui::PadSpace => "Space",
         Ui::PadLetters => "ABC",
-        Ui::Theme => "Brightness",
-        Ui::ThemeAuto => "as the phone",
-        Ui::ThemeLight => "light",
-        Ui::ThemeDim => "dim",
-        Ui::StrengthUnit => "Strength in",
-        Ui::SourcesTitle => "Sources",
-        Ui::TablesTitle => "Tables",
-        Ui::LimitsTitle => "What it will not say",
-        Ui::LimitsText => {
-            "No number outside a published table: none below 20 HRC, none above 100 HRB, no tensile strength for very hard steel. No single number from a bracket of files. No number while two files contradict each other. No conversion for cast iron, cold-worked steel, a case-hardened skin, high-speed steel or hardmetal; none from a rebound number, because no relation was found that can be cited."
-        }
-        Ui::CautionsTitle => "Cautions",
-        Ui::CautionStruck => {
-            "Struck tools: at most 45 HRC at the struck end, and softer than the hammer; chamfer it and grind off mushrooms (ASME B107.47M, 4.3)."
-        }
-        Ui::CautionCritical => {
-            "Lifting, steering, brakes, pressure: not from this tool. Ask a licensed engineer and follow the local code."
-        }
-        Ui::PrivacyTitle => "Your data",
-        Ui::PrivacyText => {
-            "Everything stays on this device. No account, no network, nothing counted."
-        }
         Ui::OfflineReady => "Ready to use without a network.",
         Ui::UpdateWaiting => "A new version is ready. Yours goes on working until you ask for it.",
         Ui::UpdateNow => "Update now",
         Ui::UpdateLater => "Later",
         Ui::Dismiss => "Close",
         Ui::ShowStored => "Show what was stored",
+        Ui::PartComing => "One moment: this page is being loaded.",
+        Ui::PartMissing => "This page could not be loaded.",
+        Ui::PartMissingInstead => {
+            "Nothing you typed is lost. Check the network and try again; once it is here, it needs none."
+        }
+        Ui::TryAgain => "Try again",
     }
 }

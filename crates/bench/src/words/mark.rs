@@ -1,10 +1,12 @@
-//! Labels of the page that works a mark out.
+//! Labels of the page that works a mark out. They have a function of their own, so that they can be loaded
+//! with that page; the same holds for every page that is a part of its own.
+
+use super::{Language, mark_english};
 
 /// A fixed label or text.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[expect(missing_docs, reason = "a label is documented by its words in each language")]
 pub enum Mark {
-    Tab,
     Kind,
     Vickers,
     Brinell,
@@ -47,4 +49,14 @@ pub enum Mark {
     Better,
     OtherScales,
     TesterTitle,
+}
+
+impl Language {
+    /// A label of the page that works a mark out.
+    #[must_use]
+    pub const fn mark(self, mark: Mark) -> &'static str {
+        match self {
+            Self::English => mark_english::say(mark),
+        }
+    }
 }

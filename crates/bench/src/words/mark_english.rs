@@ -4,7 +4,6 @@ use super::Mark;
 
 pub(super) const fn say(mark: Mark) -> &'static str {
     match mark {
-        Mark::Tab => "A mark",
         Mark::Kind => "Kind of test",
         Mark::Vickers => "Vickers",
         Mark::Brinell => "Brinell",

@@ -3,6 +3,8 @@
 //! A phrase is named here once, with what it needs to be said. A language is one function with a
 //! match over all phrases, so that a missing sentence does not compile.
 
+mod about;
+mod about_english;
 mod english;
 mod harden;
 mod harden_english;
@@ -13,6 +15,8 @@ mod mark_english;
 mod materials;
 mod measure;
 mod measure_english;
+mod paper;
+mod paper_english;
 mod print;
 mod print_english;
 mod reach;
@@ -30,10 +34,12 @@ use biteband_evidence as evidence;
 use biteband_hardness::designation::Remark;
 use biteband_hardness::{Axis, Material, TableId, designation};
 
+pub use about::About;
 pub use harden::{Harden, HardenRefusal};
 pub use indent::{Indent, IndentRefusal};
 pub use mark::Mark;
 pub use measure::Unmeasured;
+pub use paper::Paper;
 pub use print::{Print, Unprintable};
 pub use reach::{Likely, Reach, ReachRefusal};
 pub use reading::{Gauge, Unreadable};
@@ -60,6 +66,14 @@ impl Language {
 
     /// The tags that [`Language::find`] knows.
     pub const TAGS: &'static str = "en";
+
+    /// A fixed label.
+    #[must_use]
+    pub const fn label(self, ui: Ui) -> &'static str {
+        match self {
+            Self::English => english::ui_words(ui),
+        }
+    }
 
     /// Says a phrase.
     #[must_use]
@@ -365,7 +379,6 @@ pub enum Phrase<'a> {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[expect(missing_docs, reason = "a label is documented by its words in each language")]
 pub enum Ui {
-    Mark(Mark),
     Brand,
     NoPart,
     QuickLookUp,
@@ -445,18 +458,8 @@ pub enum Ui {
     ZoomReset,
     SideBySide,
     TabConvert,
-    Paper,
-    PaperWhat,
-    PaperStrip,
-    PaperChart,
-    PaperCard,
-    PaperThickness,
-    PaperSize,
-    PaperSpan,
-    PaperSpanHint,
-    PaperScales,
-    PaperPrint,
-    PaperWhy,
+    TabMark,
+    TabPaper,
     ConvertWhere,
     ConvertResults,
     PadTitle,
@@ -464,24 +467,14 @@ pub enum Ui {
     PadErase,
     PadSpace,
     PadLetters,
-    Theme,
-    ThemeAuto,
-    ThemeLight,
-    ThemeDim,
-    StrengthUnit,
-    SourcesTitle,
-    TablesTitle,
-    LimitsTitle,
-    LimitsText,
-    CautionsTitle,
-    CautionStruck,
-    CautionCritical,
-    PrivacyTitle,
-    PrivacyText,
     OfflineReady,
     UpdateWaiting,
     UpdateNow,
     UpdateLater,
     Dismiss,
     ShowStored,
+    PartComing,
+    PartMissing,
+    PartMissingInstead,
+    TryAgain,
 }

@@ -1,0 +1,230 @@
+//! Cuts the page's module into the first module and the parts that are loaded when their page is opened.
+//!
+//! `web/src/rooms.rs` marks what begins a part; what only that part reaches, code and data, goes into its file.
+//! Trunk has linked and bound the module as a whole by then. This takes the linked module once more, cuts it,
+//! binds the first module, and puts the result in the place of trunk's: one script and the modules beside it.
+
+use crate::post_build::optimise;
+use crate::process::{find, run as run_program};
+use crate::{Outcome, digest, project, tools};
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::Command;
+use wasm_split_cli_support::{Options, transform};
+
+/// The name under which the first module asks for its loaders.
+const LINK: &str = "./__wasm_split.js";
+/// A module smaller than this stands inside the script: a request of its own would cost more than its bytes.
+const SMALL: usize = 2000;
+/// How the script fetches a part, and how it holds one; the single file holds them all.
+const FETCHED: &str = "part(\"./";
+const LOADERS: &str = "
+async function part(name) {
+    const answer = await fetch(new URL(name, import.meta.url));
+    if (!answer.ok) throw new Error(`${name}: ${answer.status}`);
+    return answer.arrayBuffer();
+}
+async function held(text) {
+    return Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));
+}
+";
+
+/// Replaces script and module of a page that trunk has built by those that are cut into parts.
+///
+/// # Errors
+///
+/// When the page or its linked module is not found, or a tool fails.
+pub(crate) fn cut(page: &Path, profile: &str) -> Outcome {
+    let stem = stem(page)?;
+    let linked =
+        project::cargo_target().join(format!("wasm32-unknown-unknown/{profile}/biteband-web.wasm"));
+    let place = project::cargo_target().join("page-parts");
+    if place.exists() {
+        fs::remove_dir_all(&place)?;
+    }
+    let parts = split(&linked, &place, &stem)?;
+    run_program(
+        Command::new(tools::wasm_bindgen()?)
+            .args([
+                "--target",
+                "web",
+                "--no-typescript",
+                "--keep-lld-exports",
+                "--out-name",
+                &stem,
+                "--out-dir",
+            ])
+            .arg(&place)
+            .arg(place.join("first.wasm")),
+    )?;
+    fs::remove_file(place.join("first.wasm"))?;
+    if let Some(optimiser) = find("wasm-opt").filter(|_| profile == "release") {
+        optimise(&place, &optimiser)?;
+    }
+
+    let glue = fs::read_to_string(place.join(format!("{stem}.js")))?;
+    let mut script = join(&glue, &fs::read_to_string(place.join(LINK))?)?;
+    for path in parts {
+        let made = path.file_name().unwrap_or_default().to_string_lossy().into_owned();
+        let bytes = fs::read(&path)?;
+        if bytes.len() < SMALL {
+            script = hold(&script, &made, &bytes)?;
+        } else {
+            let name = part_name(&stem, &made);
+            script = script.replace(&format!("{FETCHED}{made}\""), &format!("{FETCHED}{name}\""));
+            fs::write(page.join(name), bytes)?;
+        }
+    }
+    fs::write(page.join(format!("{stem}.js")), script)?;
+    fs::copy(place.join(format!("{stem}_bg.wasm")), page.join(format!("{stem}_bg.wasm")))?;
+    fs::remove_dir_all(place)?;
+    Ok(())
+}
+
+/// Cuts a linked module; the first module becomes `first.wasm`, the other ones are returned.
+fn split(linked: &Path, place: &Path, stem: &str) -> Outcome<Vec<PathBuf>> {
+    let module = fs::read(linked).map_err(|error| {
+        format!("{}: {error}; is it the page of this folder?", linked.display())
+    })?;
+    let (first, glue) = (place.join("first.wasm"), format!("./{stem}.js"));
+    let mut options = Options::new(&module);
+    options.output_dir = place;
+    options.main_out_path = &first;
+    options.link_name = LINK;
+    options.main_module = &glue;
+    let cut = transform(options).map_err(|error| format!("the module cannot be cut: {error:#}"))?;
+    Ok(cut.split_modules)
+}
+
+/// What script and module of the page are called, without their endings.
+fn stem(page: &Path) -> Outcome<String> {
+    let names = project::files_below(page)?;
+    let mut stems = names.iter().filter_map(|name| name.strip_suffix("_bg.wasm"));
+    match (stems.next(), stems.next()) {
+        (Some(stem), None) => Ok(stem.to_owned()),
+        _ => Err(format!("{} does not hold exactly one module", page.display()).into()),
+    }
+}
+
+/// `split_mark.wasm` is the part `mark`; `chunk_6.wasm` is what several parts share.
+fn part_name(stem: &str, made: &str) -> String {
+    format!("{stem}-{}", made.trim_start_matches("split_").replace("chunk_", "shared-"))
+}
+
+/// The part that a file of the page holds, by its name: `mark`, or `shared` for what several share.
+pub(crate) fn part_of(name: &str) -> Option<&str> {
+    let (_, part) = name.strip_suffix(".wasm")?.rsplit_once('-')?;
+    if part.ends_with("_bg") {
+        return None;
+    }
+    let shared = part.bytes().all(|digit| digit.is_ascii_digit());
+    Some(if shared { "shared" } else { part })
+}
+
+/// One script of the two: the glue of the first module, and the loaders of the parts, which ask each other for
+/// their functions.
+fn join(glue: &str, link: &str) -> Outcome<String> {
+    let mut script = String::new();
+    let mut asked: Vec<&str> = Vec::new();
+    for line in glue.lines() {
+        let import = line.strip_prefix("import * as ").and_then(|rest| rest.split_once(" from "));
+        match import {
+            Some((name, from)) if from.contains(LINK) => asked.push(name),
+            _ => script.extend([line, "\n"]),
+        }
+    }
+    let mut loaders: Vec<&str> = Vec::new();
+    script.push_str(LOADERS);
+    for line in link.lines().filter(|line| !line.starts_with("import { initSync }")) {
+        match line.strip_prefix("export const ") {
+            Some(rest) => {
+                loaders.extend(rest.split_once(" = ").map(|(name, _)| name));
+                script.extend(["const ", rest, "\n"]);
+            }
+            None => script.extend([line, "\n"]),
+        }
+    }
+    let given = loaders.join(", ");
+    for name in asked {
+        script.extend(["const ", name, " = { ", &given, " };\n"]);
+    }
+    // The module is compiled from its bytes, so that it may also come from inside the script.
+    for (theirs, ours) in [
+        ("fetch(new URL(\"./", FETCHED),
+        (".wasm\", import.meta.url))", ".wasm\")"),
+        (
+            "WebAssembly.instantiateStreaming(src, imports)",
+            "WebAssembly.instantiate(await src, imports)",
+        ),
+    ] {
+        if loaders.is_empty() || !script.contains(theirs) {
+            return Err(format!("the loaders of the parts do not say `{theirs}`").into());
+        }
+        script = script.replace(theirs, ours);
+    }
+    Ok(script)
+}
+
+/// Puts the bytes of a part into the script in the place of its address.
+///
+/// # Errors
+///
+/// When the script does not fetch such a part.
+pub(crate) fn hold(script: &str, name: &str, bytes: &[u8]) -> Outcome<String> {
+    let fetched = format!("{FETCHED}{name}\")");
+    if !script.contains(&fetched) {
+        return Err(format!("the script does not fetch {name}").into());
+    }
+    Ok(script.replace(&fetched, &format!("held(\"{}\")", digest::base64(bytes))))
+}
+
+/// The files of the parts that a script fetches.
+pub(crate) fn fetched(script: &str) -> Vec<String> {
+    let places = script.split(FETCHED).skip(1);
+    places.filter_map(|rest| Some(rest.split_once("\")")?.0.to_owned())).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const GLUE: &str = "import * as import1 from \"./__wasm_split.js\"\nfunction initSync() {}\n\
+                        export { initSync, go as default };";
+    const LINKED: &str = "import { initSync } from \"./x.js\";\n\
+        export const __wasm_split_load_mark = wrap(() => {\n\
+        const src = fetch(new URL(\"./split_mark.wasm\", import.meta.url));\n\
+        return async (imports) => (WebAssembly.instantiateStreaming(src, imports));\n}, []);\n";
+
+    #[test]
+    fn glue_and_loaders_become_one_script_without_imports() {
+        let script = join(GLUE, LINKED).unwrap();
+        assert!(!script.lines().any(|line| line.starts_with("import")), "{script}");
+        assert!(script.contains("const import1 = { __wasm_split_load_mark };"));
+        assert!(script.contains("WebAssembly.instantiate(await src, imports)"));
+        assert_eq!(fetched(&script), ["split_mark.wasm"]);
+    }
+
+    #[test]
+    fn loaders_of_another_kind_are_refused() {
+        assert!(join(GLUE, "export const a = 1;\n").is_err());
+        assert!(join(GLUE, "").is_err());
+    }
+
+    #[test]
+    fn a_part_can_stand_inside_the_script() {
+        let script = join(GLUE, LINKED).unwrap();
+        let held = hold(&script, "split_mark.wasm", b"\0asm").unwrap();
+        assert!(held.contains("held(\"AGFzbQ==\")") && fetched(&held).is_empty());
+        assert!(hold(&script, "split_other.wasm", b"").is_err());
+    }
+
+    #[test]
+    fn files_are_named_after_their_parts() {
+        let name = part_name("biteband-web-0f", "split_mark.wasm");
+        assert_eq!(name, "biteband-web-0f-mark.wasm");
+        assert_eq!(part_of(&name), Some("mark"));
+        assert_eq!(part_of(&part_name("biteband-web-0f", "chunk_6.wasm")), Some("shared"));
+        assert_eq!(part_of("biteband-web-0f_bg.wasm"), None);
+        assert_eq!(part_of("boot.js"), None);
+    }
+}

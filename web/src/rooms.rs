@@ -1,0 +1,55 @@
+//! The pages, and which of them are parts of their own.
+//!
+//! The build cuts the functions named here out of the module, with all that only they need, into files that are
+//! loaded when the page is first opened. The memory stays one: a part is handed the state like any other code.
+
+use std::rc::Rc;
+
+use biteband_bench::state::{App, Page};
+use wasm_split_helpers::{SplitLoaderError, wasm_split};
+use yew::Html;
+
+use crate::app::Dispatch;
+use crate::pages::{about, convert, file_test, mark, paper};
+
+/// What draws a page.
+pub(crate) type Room = fn(&Rc<App>, &Dispatch) -> Html;
+
+type Loaded = Result<Room, SplitLoaderError>;
+
+#[wasm_split(mark, fallible)]
+fn mark_part() -> Loaded {
+    Ok(mark::mark)
+}
+
+#[wasm_split(paper, fallible)]
+fn paper_part() -> Loaded {
+    Ok(paper::paper)
+}
+
+#[wasm_split(about, fallible)]
+fn about_part() -> Loaded {
+    Ok(about::about)
+}
+
+/// The pages whose parts are loaded when the first page stands, so that a later tap need not wait.
+pub(crate) const PARTS: [Page; 3] = [Page::Mark, Page::Paper, Page::About];
+
+/// What draws a page, where that is part of the first module.
+pub(crate) fn at_hand(page: Page) -> Option<Room> {
+    match page {
+        Page::FileTest => Some(file_test::file_test),
+        Page::Convert => Some(convert::convert),
+        Page::Mark | Page::Paper | Page::About => None,
+    }
+}
+
+/// Loads the part that draws a page; nothing when it could not be had. Once loaded it comes at once.
+pub(crate) async fn load(page: Page) -> Option<Room> {
+    match page {
+        Page::FileTest | Page::Convert => at_hand(page),
+        Page::Mark => mark_part().await.ok(),
+        Page::Paper => paper_part().await.ok(),
+        Page::About => about_part().await.ok(),
+    }
+}
