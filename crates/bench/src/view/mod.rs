@@ -10,6 +10,9 @@ mod paper;
 mod reading;
 mod ridge;
 mod scales;
+mod section;
+mod steel;
+mod steel_heat;
 
 pub use about::{AboutView, about};
 pub use convert::{ConvertView, ResultView, SideBySide, TableChip, convert};
@@ -17,6 +20,8 @@ pub use file_test::{ConflictView, FileTestView, OddsView, ProofView, ScaleRow, f
 pub use mark::{MarkEntry, MarkView, mark};
 pub use paper::{PaperView, SheetView, paper};
 pub use ridge::{KeyView, RidgeView, RuleRow, RuleTick, RuleView};
+pub use section::{BandRow, BandView, Callout, Layer, SectionView};
+pub use steel::{HeatView, ReachView, RecipeRow, SteelView, steel_page};
 pub use scales::{AlignedView, ScaleLine, ScaleTick};
 
 use crate::refusal::Refusal;

@@ -27,6 +27,8 @@ mod section;
 mod section_english;
 mod steel;
 mod steel_english;
+mod steel_page;
+mod steel_page_english;
 
 use std::borrow::Cow;
 
@@ -44,6 +46,7 @@ pub use print::{Print, Unprintable};
 pub use reach::{Likely, Reach, ReachRefusal};
 pub use reading::{Gauge, Unreadable};
 pub use section::SectionRefusal;
+pub use steel_page::SteelPage;
 pub use steel::{SteelRefusal, SteelWords};
 
 /// A language of the tool.

@@ -1,0 +1,485 @@
+//! The page of steels: what a bar is, what its section reaches, how to heat it and what the bath does.
+
+use biteband_steel::furnace::Protection;
+use biteband_steel::grade::search;
+use biteband_steel::quench::{Medium, Movement};
+
+use super::section::{BandView, SectionView, bands, section};
+use super::{Chip, Problem};
+use crate::answer::{
+    HeatAnswer, HeatQuestion, ReachAnswer, ReachQuestion, SteelAnswer, SteelQuestion, heat, reach, steel,
+    steel_targets,
+};
+use crate::format::Units;
+use crate::measure::parse_length;
+use crate::refusal::Refusal;
+use crate::section::SectionInput;
+use crate::state::{App, Field, ShapeKind, SteelField, SteelState};
+use crate::words::{Language, Reach as ReachWords, SteelPage};
+
+/// How many names are suggested.
+const SUGGESTED: usize = 6;
+/// How many kinds of part are listed.
+const KINDS: usize = 8;
+
+/// Everything the page shows.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct SteelView {
+    /// By its name or by its composition.
+    pub how: Vec<(bool, Chip)>,
+    /// What the name stands for.
+    pub understood: Vec<String>,
+    /// Steels that one name may mean: key and label.
+    pub candidates: Vec<(String, String, bool)>,
+    /// Names like what was typed.
+    pub suggestions: Vec<String>,
+    /// Own bars that are kept.
+    pub kept: Vec<String>,
+    /// Forms of the part.
+    pub shapes: Vec<(ShapeKind, Chip)>,
+    /// Fields of its sizes.
+    pub sizes: Vec<(SteelField, SteelPage)>,
+    /// What may be in the tank.
+    pub media: Vec<Chip>,
+    /// How it may be moved; empty for air.
+    pub movements: Vec<Chip>,
+    /// What may keep the air off.
+    pub protections: Vec<Chip>,
+    /// Kinds of part: text and the hardness that a tap takes.
+    pub kinds: Vec<(String, String)>,
+    /// Their cautions.
+    pub kind_cautions: Vec<&'static str>,
+    /// Checks of the dial that are kept.
+    pub checks: Vec<String>,
+    /// What to do next while something is missing.
+    pub hint: String,
+    /// Problems of fields that were left.
+    pub problems: Vec<(SteelField, Problem)>,
+    /// Why there is no answer.
+    pub problem: Option<Problem>,
+    /// What the section reaches.
+    pub reach: Option<ReachView>,
+    /// How to heat it.
+    pub heat: Option<HeatView>,
+    /// What is known of the grade: heading and text.
+    pub card: Vec<String>,
+    /// What goes wrong with it, and the usual cautions, each once.
+    pub cautions: Vec<String>,
+    /// Sources: name and whether it was read.
+    pub sources: Vec<String>,
+}
+
+/// What the section reaches.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ReachView {
+    /// Steel, section, bath.
+    pub asked: String,
+    /// In large letters.
+    pub verdict: String,
+    /// The numbers.
+    pub say: String,
+    /// The section.
+    pub section: SectionView,
+    /// Bands against what is wanted.
+    pub bands: BandView,
+    /// What can be done.
+    pub ways: Vec<String>,
+    /// Where it comes from.
+    pub why: Vec<String>,
+}
+
+/// One line of the recipe.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct RecipeRow {
+    /// What.
+    pub name: SteelPage,
+    /// How much.
+    pub value: String,
+    /// What it rests on.
+    pub note: String,
+}
+
+/// How to heat it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct HeatView {
+    /// The stop, when there is one.
+    pub stop: Option<String>,
+    /// The recipe.
+    pub rows: Vec<RecipeRow>,
+    /// Everything behind it, in sentences.
+    pub why: Vec<String>,
+    /// Lists to tick off: title and items.
+    pub lists: Vec<(String, Vec<String>)>,
+}
+
+/// Makes the page.
+#[must_use]
+pub fn steel_page(app: &App, language: Language) -> SteelView {
+    let state = &app.saved.steel;
+    let units = app.saved.settings.units;
+    let page = Page { app, state, language, units };
+    let mut view = page.choices();
+    page.kinds(&mut view);
+    let named = page.steel(&mut view);
+    if let Some(name) = named {
+        page.answers(&mut view, &name);
+    }
+    view
+}
+
+/// How a question names the steel.
+struct Named {
+    steel: Option<String>,
+    composition: Option<String>,
+}
+
+struct Page<'a> {
+    app: &'a App,
+    state: &'a SteelState,
+    language: Language,
+    units: Units,
+}
+
+fn given(text: &str) -> Option<String> {
+    let text = text.trim();
+    (!text.is_empty()).then(|| text.to_owned())
+}
+
+impl Page<'_> {
+    fn label(&self, label: SteelPage) -> String {
+        self.language.steel_page(label).to_owned()
+    }
+
+    fn chip(&self, key: &'static str, label: SteelPage, on: bool) -> Chip {
+        Chip { key, label: self.label(label), on }
+    }
+
+    /// Whether a field is being typed into.
+    fn typing(&self, field: SteelField) -> bool {
+        self.app.session.active == Some(Field::Steel(field))
+    }
+
+    fn choices(&self) -> SteelView {
+        use SteelPage as S;
+        let state = self.state;
+        let say = |words: ReachWords<'_>| self.language.reach(words).into_owned();
+        let shapes = [S::Round, S::Tube, S::Square, S::Hexagon, S::Flat, S::Plate];
+        let shape = |(kind, label)| (kind, self.chip("", label, state.shape == kind));
+        // Motor oil is on the list: who has it in the tank must be told.
+        let media = Medium::ALL.into_iter().map(|medium| Chip {
+            key: medium.key(),
+            label: say(ReachWords::MediumName(medium)),
+            on: state.medium == medium.key(),
+        });
+        let movements = Movement::ALL.into_iter().map(|movement| Chip {
+            key: movement.key(),
+            label: say(ReachWords::MovementName(movement)),
+            on: state.movement == movement.key(),
+        });
+        let protections = [
+            (Protection::Open, S::Open),
+            (Protection::Coated, S::Coated),
+            (Protection::Foil, S::Foil),
+            (Protection::Charcoal, S::Charcoal),
+            (Protection::Atmosphere, S::Atmosphere),
+        ];
+        SteelView {
+            how: vec![
+                (false, self.chip("name", S::ByName, !state.by_composition)),
+                (true, self.chip("composition", S::ByComposition, state.by_composition)),
+            ],
+            kept: state.kept.iter().map(|bar| format!("{}: {}", bar.name, bar.composition)).collect(),
+            shapes: ShapeKind::ALL.into_iter().zip(shapes).map(shape).collect(),
+            sizes: sizes(state.shape),
+            media: media.collect(),
+            movements: if state.medium == Medium::Air.key() { Vec::new() } else { movements.collect() },
+            protections: protections
+                .into_iter()
+                .map(|(kind, label)| self.chip(kind.key(), label, state.protection == kind.key()))
+                .collect(),
+            checks: state.checks.iter().map(|check| format!("{} = {}", check.dial, check.truth)).collect(),
+            ..SteelView::default()
+        }
+    }
+
+    /// Usual hardness of the kind of part that was typed.
+    fn kinds(&self, view: &mut SteelView) {
+        let Some(text) = given(&self.state.kind) else { return };
+        match steel_targets(self.language, &text) {
+            Ok(found) => {
+                let rows = found.targets.iter().take(KINDS);
+                view.kinds = rows
+                    .map(|row| {
+                        let take = match (row.hrc_low, row.hrc_high) {
+                            (Some(low), Some(high)) => format!("{}-{} HRC", plain(low), plain(high)),
+                            (Some(low), None) => format!("{} HRC min", plain(low)),
+                            (None, Some(high)) => format!("{} HRC max", plain(high)),
+                            (None, None) => String::new(),
+                        };
+                        (format!("{}, {}: {}", row.part, row.zone, take), take)
+                    })
+                    .collect();
+                for row in found.targets.iter().take(KINDS) {
+                    if !row.caution.is_empty() && !view.kind_cautions.contains(&row.caution) {
+                        view.kind_cautions.push(row.caution);
+                    }
+                }
+            }
+            Err(refusal) if !self.typing(SteelField::Kind) => {
+                view.problems.push((SteelField::Kind, refusal.into()));
+            }
+            Err(_) => {}
+        }
+    }
+
+    /// Finds the steel; what is to be said of its name goes into the view.
+    fn steel(&self, view: &mut SteelView) -> Option<Named> {
+        let state = self.state;
+        if state.by_composition {
+            let Some(text) = given(&state.own) else {
+                view.hint = self.label(SteelPage::Empty);
+                return None;
+            };
+            if let Err(refusal) = crate::composition::parse_composition(self.language, &text) {
+                if self.typing(SteelField::Own) {
+                    view.hint = self.label(SteelPage::Typing);
+                } else {
+                    view.problems.push((SteelField::Own, refusal.into()));
+                }
+                return None;
+            }
+            return Some(Named { steel: None, composition: Some(text) });
+        }
+        let Some(name) = given(&state.query) else {
+            view.hint = self.label(SteelPage::Empty);
+            return None;
+        };
+        let asked = state.picked.clone().unwrap_or_else(|| name.clone());
+        let question = SteelQuestion { name: asked.clone(), units: self.units };
+        match steel(self.language, &question) {
+            Ok(card) => {
+                let of_name = SteelQuestion { name: name.clone(), units: self.units };
+                self.meanings(view, &of_name, &card);
+                self.card(view, &card);
+                if self.typing(SteelField::Query) {
+                    self.suggest(view, &name);
+                }
+                Some(Named { steel: Some(asked), composition: None })
+            }
+            Err(refusal) => {
+                self.suggest(view, &name);
+                if self.typing(SteelField::Query) {
+                    view.hint = self.label(SteelPage::Typing);
+                } else {
+                    view.problems.push((SteelField::Query, refusal.into()));
+                }
+                None
+            }
+        }
+    }
+
+    /// The steels that the typed name may mean, the chosen one marked.
+    fn meanings(&self, view: &mut SteelView, of_name: &SteelQuestion, chosen: &SteelAnswer) {
+        let Ok(typed) = steel(self.language, of_name) else { return };
+        if !typed.candidates.is_empty() {
+            let first = (typed.key, format!("{}: {}", typed.name, typed.closeness_text));
+            let others = typed
+                .candidates
+                .iter()
+                .map(|one| (one.key, format!("{}: {}", one.name, one.closeness_text)));
+            let all: Vec<(&str, String)> = std::iter::once(first).chain(others).collect();
+            view.candidates = all
+                .into_iter()
+                .map(|(key, label)| (key.to_owned(), label, key == chosen.key))
+                .collect();
+        }
+        view.understood.clone_from(&chosen.verdict);
+    }
+
+    fn suggest(&self, view: &mut SteelView, name: &str) {
+        let found = search(name, SUGGESTED).into_iter().map(|one| one.text().to_owned());
+        view.suggestions = found.filter(|text| text != name).collect();
+    }
+
+    fn card(&self, view: &mut SteelView, card: &SteelAnswer) {
+        let texts = [
+            card.title.as_str(),
+            &card.composition.text,
+            &card.hardening.text,
+            &card.supplied.text,
+            &card.as_quenched.text,
+            &card.section,
+            &card.tempering.text,
+            card.avoid.as_ref().map_or("", |avoid| avoid.text.as_str()),
+            &card.working.text,
+        ];
+        let texts = texts.into_iter().chain(card.ages.iter().map(|age| age.text.as_str()));
+        let texts = texts.chain(card.notes.iter().map(String::as_str));
+        view.card = texts.filter(|text| !text.is_empty()).map(str::to_owned).collect();
+        add(&mut view.cautions, card.hazards.iter().map(|hazard| (*hazard).to_owned()));
+        add(&mut view.cautions, card.cautions.iter().cloned());
+        let source = |source: &crate::answer::SteelSource| format!("{}: {} ({})", source.id, source.title, source.seen);
+        view.sources = card.sources.iter().map(source).collect();
+    }
+
+    fn section(&self) -> Option<SectionInput> {
+        let state = self.state;
+        let size = given(&state.size)?;
+        let two = || Some(format!("{size} x {}", given(&state.second)?));
+        let mut section = SectionInput { length: given(&state.length), ..SectionInput::default() };
+        match state.shape {
+            ShapeKind::Round => section.round = Some(size),
+            ShapeKind::Square => section.square = Some(size),
+            ShapeKind::Hexagon => section.hex = Some(size),
+            ShapeKind::Plate => section.plate = Some(size),
+            ShapeKind::Tube => section.tube = Some(two()?),
+            ShapeKind::Flat => section.flat = Some(two()?),
+        }
+        Some(section)
+    }
+
+    /// The bath as questions write it.
+    fn bath(&self) -> String {
+        let state = self.state;
+        let mut bath = state.medium.clone();
+        if state.medium != Medium::Air.key() {
+            bath.push(':');
+            bath.push_str(&state.movement);
+        }
+        match (given(&state.litres), given(&state.bath_temperature)) {
+            (Some(litres), Some(celsius)) => bath.push_str(&format!(":{litres}@{celsius}")),
+            (Some(litres), None) => bath.push_str(&format!(":{litres}")),
+            (None, Some(celsius)) => bath.push_str(&format!(":@{celsius}")),
+            (None, None) => {}
+        }
+        if let Some(flash) = given(&state.flash_point) {
+            bath.push_str(&format!(":flash={flash}"));
+        }
+        bath
+    }
+
+    fn answers(&self, view: &mut SteelView, named: &Named) {
+        let typing = [
+            SteelField::Size,
+            SteelField::Second,
+            SteelField::Length,
+            SteelField::Litres,
+            SteelField::BathTemperature,
+            SteelField::FlashPoint,
+            SteelField::Target,
+        ]
+        .into_iter()
+        .any(|field| self.typing(field));
+        let section = self.section();
+        let refused = |view: &mut SteelView, refusal: Refusal| {
+            if typing {
+                view.hint = self.label(SteelPage::Typing);
+            } else if view.problem.is_none() {
+                view.problem = Some(refusal.into());
+            }
+        };
+        if let Some(section) = section.clone() {
+            let question = ReachQuestion {
+                steel: named.steel.clone(),
+                composition: named.composition.clone(),
+                section,
+                quench: Some(self.bath()),
+                target: given(&self.state.target),
+                part: None,
+                units: self.units,
+            };
+            match reach(self.language, &question) {
+                Ok(answer) => self.reached(view, &answer),
+                Err(refusal) => refused(view, refusal),
+            }
+        } else {
+            view.hint = self.label(SteelPage::NoSection);
+        }
+        let question = HeatQuestion {
+            steel: named.steel.clone(),
+            composition: named.composition.clone(),
+            section: section.unwrap_or_default(),
+            quench: Some(self.bath()),
+            protection: Some(self.state.protection.clone()),
+            oven: self.state.checks.iter().map(|check| format!("{}={}", check.dial, check.truth)).collect(),
+            units: self.units,
+            ..HeatQuestion::default()
+        };
+        match heat(self.language, &question) {
+            Ok(answer) => self.heated(view, &answer),
+            Err(refusal) => refused(view, refusal),
+        }
+    }
+
+    fn reached(&self, view: &mut SteelView, answer: &ReachAnswer) {
+        let mut why = vec![answer.basis.clone()];
+        why.extend(answer.on_record.iter().cloned());
+        why.extend(answer.notes.iter().cloned());
+        view.reach = Some(ReachView {
+            asked: answer.asked.clone(),
+            verdict: answer.verdict.clone(),
+            say: answer.say.clone(),
+            section: section(answer, self.second()),
+            bands: bands(answer),
+            ways: answer.ways_out.iter().map(|way| way.text.clone()).collect(),
+            why,
+        });
+        add(&mut view.cautions, answer.cautions.iter().cloned());
+        self.sources(view, &answer.sources);
+    }
+
+    /// Bore of a tube as a share of its outside; of a flat the larger size in mm.
+    fn second(&self) -> Option<f64> {
+        let mm = |text: &str| parse_length(text).ok().map(|length| length.mm.get());
+        let (first, second) = (mm(&self.state.size)?, mm(&self.state.second)?);
+        match self.state.shape {
+            ShapeKind::Tube => Some(second / first),
+            ShapeKind::Flat => Some(first.max(second)),
+            _ => None,
+        }
+    }
+
+    fn sources(&self, view: &mut SteelView, keys: &[&'static str]) {
+        let found = keys.iter().filter_map(|key| biteband_steel::source(key));
+        add(
+            &mut view.sources,
+            found.map(|source| format!("{}: {} ({})", source.key(), source.title(), source.seen().key())),
+        );
+    }
+
+    fn heated(&self, view: &mut SteelView, answer: &HeatAnswer) {
+        view.heat = Some(super::steel_heat::heat_view(answer, self.units));
+        add(&mut view.cautions, answer.cautions.iter().cloned());
+        self.sources(view, &answer.sources);
+    }
+}
+
+fn plain(value: f64) -> String {
+    crate::format::exact(value)
+}
+
+/// The fields of a shape's sizes.
+fn sizes(shape: ShapeKind) -> Vec<(SteelField, SteelPage)> {
+    use SteelPage as S;
+    let (first, second) = match shape {
+        ShapeKind::Round => (S::Diameter, None),
+        ShapeKind::Tube => (S::Outside, Some(S::Inside)),
+        ShapeKind::Square => (S::Side, None),
+        ShapeKind::Hexagon => (S::AcrossFlats, None),
+        ShapeKind::Flat => (S::Width, Some(S::Thickness)),
+        ShapeKind::Plate => (S::Thickness, None),
+    };
+    let mut fields = vec![(SteelField::Size, first)];
+    fields.extend(second.map(|label| (SteelField::Second, label)));
+    fields.push((SteelField::Length, S::Length));
+    fields
+}
+
+/// Adds what is not there yet.
+fn add(list: &mut Vec<String>, more: impl IntoIterator<Item = String>) {
+    for text in more {
+        if !text.is_empty() && !list.contains(&text) {
+            list.push(text);
+        }
+    }
+}

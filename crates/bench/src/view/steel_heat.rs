@@ -1,0 +1,104 @@
+//! The recipe of the page of steels: one line for each thing to do, the sentences behind it folded away.
+
+use super::steel::{HeatView, RecipeRow};
+use crate::answer::{BathAnswer, HeatAnswer};
+use crate::format::{Units, dash, fixed};
+use crate::section::size;
+use crate::words::SteelPage;
+
+/// A difference of temperatures.
+fn kelvins(units: Units, low: f64, high: f64) -> String {
+    let (by, unit) = match units {
+        Units::Metric => (1.0, "°C"),
+        Units::Inch => (1.8, "°F"),
+    };
+    format!("{} {unit}", dash(&fixed(low * by, 0), &fixed(high * by, 0)))
+}
+
+/// Minutes, in hours from two hours on.
+fn time(low: f64, high: f64) -> String {
+    if low >= 120.0 {
+        format!("{} h", dash(&fixed(low / 60.0, 1), &fixed(high / 60.0, 1)))
+    } else {
+        format!("{} min", dash(&fixed(low, 0), &fixed(high, 0)))
+    }
+}
+
+fn litres(litres: f64) -> String {
+    let decimals = u8::from(litres < 10.0);
+    // What is needed is rounded up: a bath that is a cup too small is too small.
+    let step = if decimals == 1 { 10.0 } else { 1.0 };
+    format!("{} L", fixed((litres * step).ceil() / step, decimals))
+}
+
+pub(super) fn heat_view(answer: &HeatAnswer, units: Units) -> HeatView {
+    let mut rows = Vec::new();
+    let mut row = |name, value: String, note: String| rows.push(RecipeRow { name, value, note });
+    if !answer.preheat.is_empty() {
+        let steps = answer.preheat.iter().map(|step| units.temperatures(step.low_c, step.high_c));
+        row(SteelPage::Preheat, steps.collect::<Vec<_>>().join(", "), String::new());
+    }
+    let harden = &answer.harden;
+    if let (Some(low), Some(high)) = (harden.low_c, harden.high_c) {
+        let past = harden.over_magnet_low_k.zip(harden.over_magnet_high_k);
+        let note = past.map(|(low, high)| magnet(units, low, high)).unwrap_or_default();
+        row(SteelPage::Harden, units.temperatures(low, high), note);
+    }
+    if let Some(oven) = &answer.oven
+        && let Some(dial) = oven.dial_c
+    {
+        let width = oven.half_width_k.map(|half| format!("± {}", kelvins(units, half, half)));
+        row(SteelPage::DialSays, units.temperatures(dial.round(), dial.round()), width.unwrap_or_default());
+    }
+    if let Some(through) = &answer.heat_through {
+        row(SteelPage::HeatThrough, time(through.low_min, through.high_min), String::new());
+    }
+    if let (Some(low), Some(high)) = (answer.hold.low_min, answer.hold.high_min) {
+        row(SteelPage::Hold, time(low, high), answer.hold.soak.to_owned());
+    }
+    if let Some(bath) = &answer.bath {
+        bath_row(&mut row, bath, units);
+    }
+    if let Some(tank) = &answer.tank {
+        let text = [tank.long_mm, tank.wide_mm, tank.wall_mm].map(|mm| size(units, mm.ceil()));
+        row(SteelPage::Tank, text.join(" × "), String::new());
+    }
+    if let Some(skin) = &answer.skin {
+        row(SteelPage::Grind, size(units, skin.grind_mm), String::new());
+    }
+    let through = answer.heat_through.as_ref().map(|one| one.text.clone());
+    let bath = answer.bath.as_ref().map(|one| one.text.clone());
+    let tank = answer.tank.as_ref().map(|one| one.text.clone());
+    let skin = answer.skin.as_ref().map(|one| one.text.clone());
+    let oven = answer.oven.as_ref().map(|one| one.text.clone());
+    let cross = harden.cross_check.as_ref().map(|one| one.text.clone());
+    let mut why = vec![harden.text.clone()];
+    why.extend(cross);
+    why.extend([answer.preheat_text.clone(), answer.protection.text.clone()]);
+    why.extend(through);
+    why.push(answer.hold.text.clone());
+    why.extend(answer.hold.rules.iter().map(|rule| rule.text.clone()));
+    why.extend([skin, Some(answer.quench.text.clone()), bath, tank, oven].into_iter().flatten());
+    why.extend(answer.notes.iter().cloned());
+    why.retain(|text| !text.is_empty());
+    let mut lists: Vec<(String, Vec<String>)> =
+        answer.checklists.iter().map(|list| (list.title.clone(), list.items.clone())).collect();
+    if let Some((_, items)) = lists.last_mut() {
+        items.extend(answer.known_points.iter().map(|point| point.text.clone()));
+    }
+    let stopped = answer.bath.as_ref().and_then(|bath| bath.verdict).is_some_and(|v| v != "enough");
+    HeatView { stop: stopped.then(|| answer.verdict.clone()), rows, why, lists }
+}
+
+fn magnet(units: Units, low: f64, high: f64) -> String {
+    format!("{} past the magnet", kelvins(units, low, high))
+}
+
+fn bath_row(row: &mut impl FnMut(SteelPage, String, String), bath: &BathAnswer, units: Units) {
+    let rise = bath.rise_c.zip(bath.peak_c).map(|(rise, peak)| {
+        format!("+ {}, to {}", kelvins(units, rise, rise), units.temperatures(peak.round(), peak.round()))
+    });
+    if let Some(needed) = bath.needed_l {
+        row(SteelPage::Bath, format!("{} or more", litres(needed)), rise.unwrap_or_default());
+    }
+}

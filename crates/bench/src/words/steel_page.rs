@@ -1,0 +1,98 @@
+//! Labels of the page of steels; loaded with it, as [`super::Mark`].
+
+use super::{Language, steel_page_english};
+
+/// A fixed label or text.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[expect(missing_docs, reason = "a label is documented by its words in each language")]
+pub enum SteelPage {
+    SteelTitle,
+    Query,
+    QueryHint,
+    Suggestions,
+    Several,
+    ByName,
+    ByComposition,
+    How,
+    Own,
+    OwnHint,
+    OwnName,
+    Keep,
+    KeptBars,
+    Forget,
+    SectionTitle,
+    Shape,
+    Round,
+    Tube,
+    Square,
+    Hexagon,
+    Flat,
+    Plate,
+    Diameter,
+    Outside,
+    Inside,
+    Side,
+    AcrossFlats,
+    Thickness,
+    Width,
+    Length,
+    SizeHint,
+    LengthHint,
+    BathTitle,
+    Medium,
+    Movement,
+    Litres,
+    LitresHint,
+    BathTemperature,
+    BathTemperatureHint,
+    FlashPoint,
+    FlashPointHint,
+    WantedTitle,
+    Target,
+    TargetHint,
+    Kind,
+    KindHint,
+    KindRows,
+    AirTitle,
+    Protection,
+    Open,
+    Coated,
+    Foil,
+    Charcoal,
+    Atmosphere,
+    OvenTitle,
+    Dial,
+    Truth,
+    DialHint,
+    AddCheck,
+    Remove,
+    Empty,
+    NoSection,
+    Typing,
+    Across,
+    AgainstWanted,
+    WaysTitle,
+    RecipeTitle,
+    Harden,
+    Preheat,
+    HeatThrough,
+    Hold,
+    Bath,
+    Tank,
+    Grind,
+    Temper,
+    DialSays,
+    CardTitle,
+    WhyTitle,
+    SourcesTitle,
+}
+
+impl Language {
+    /// A label of the page of steels.
+    #[must_use]
+    pub const fn steel_page(self, label: SteelPage) -> &'static str {
+        match self {
+            Self::English => steel_page_english::say(label),
+        }
+    }
+}

@@ -1,0 +1,301 @@
+//! Steel: what a bar is, what its section reaches in a bath, and how to heat it.
+
+use std::rc::Rc;
+
+use biteband_bench::format::plain as place;
+use biteband_bench::state::{Action, App, Field as Name, SteelAction, SteelField};
+use biteband_bench::view::{
+    BandView, HeatView, ReachView, SectionView, SteelView, steel_page as view_of,
+};
+use biteband_bench::words::{Phrase, SteelPage as S};
+use yew::prelude::*;
+
+use super::convert::refusal;
+use crate::app::{Dispatch, LANGUAGE};
+use crate::parts::chips::{Name as Group, chips, folded, press};
+use crate::parts::field::{Look, field};
+use crate::parts::text::{block, p, para, ps, section};
+
+const fn say(label: S) -> &'static str {
+    LANGUAGE.steel_page(label)
+}
+
+/// The page.
+pub(crate) fn steel(app: &Rc<App>, dispatch: &Dispatch) -> Html {
+    let view = view_of(app, LANGUAGE);
+    let shown = Shown { app, dispatch, view: &view };
+    let mut status: Vec<Html> = Vec::new();
+    if !view.hint.is_empty() {
+        status.push(para("hint", &view.hint));
+    }
+    status.extend(view.problem.iter().map(refusal));
+    if let Some(stop) = view.heat.as_ref().and_then(|heat| heat.stop.as_ref()) {
+        status.push(section("caution", vec![para("met", stop)]));
+    }
+    status.extend(view.reach.iter().map(verdict));
+    html! {
+        <main id="content" class="wide">
+            <h1 tabindex="-1" class="unseen">{ LANGUAGE.say(Phrase::Steel) }</h1>
+            { block("col", vec![shown.steel(), shown.section(), shown.bath(), shown.wanted(), shown.air()]) }
+            <div class="col">
+                <div role="status" class="col">{ status }</div>
+                { for view.reach.iter().map(reached) }
+                { for view.heat.iter().map(recipe) }
+                { for view.cautions.iter().map(|caution| section("caution", vec![p(caution)])) }
+                { folds(&view) }
+            </div>
+        </main>
+    }
+}
+
+struct Shown<'a> {
+    app: &'a Rc<App>,
+    dispatch: &'a Dispatch,
+    view: &'a SteelView,
+}
+
+fn act(action: SteelAction) -> Action {
+    Action::Steel(action)
+}
+
+impl Shown<'_> {
+    fn typed(&self, name: SteelField, title: S, hint: Option<S>, class: &'static str) -> Html {
+        let look = Look { title: say(title), hint: hint.map(say), class };
+        let problem = self.view.problems.iter().find(|(field, _)| *field == name);
+        field(self.app, self.dispatch, Name::Steel(name), look, problem.map(|(_, problem)| problem))
+    }
+
+    fn key(&self, text: &str, on: Option<bool>, action: SteelAction) -> Html {
+        let onclick = press(self.dispatch, act(action));
+        let class = if on == Some(true) { "chip on" } else { "chip" };
+        let pressed = on.map(|on| if on { "true" } else { "false" });
+        html! { <button type="button" {class} aria-pressed={pressed} {onclick}>{ text.to_owned() }</button> }
+    }
+
+    /// Texts with what a tap on each does.
+    fn keys(&self, title: S, list: Vec<Html>) -> Html {
+        if list.is_empty() {
+            return Html::default();
+        }
+        html! {
+            <div class="group" role="group" aria-label={say(title)}>
+                <span class="group-name" aria-hidden="true">{ say(title) }</span>
+                <div class="chips">{ list }</div>
+            </div>
+        }
+    }
+
+    fn steel(&self) -> Html {
+        let view = self.view;
+        let how = view.how.iter().map(|(by, chip)| (chip.clone(), act(SteelAction::ByComposition(*by))));
+        let mut card = vec![chips(self.dispatch, say(S::How), Group::Heard, how)];
+        if self.app.saved.steel.by_composition {
+            card.push(self.typed(SteelField::Own, S::Own, Some(S::OwnHint), "field"));
+            card.push(self.typed(SteelField::OwnName, S::OwnName, None, "field"));
+            card.push(self.keys(S::Keep, vec![self.key(say(S::Keep), None, SteelAction::Keep)]));
+        } else {
+            card.push(self.typed(SteelField::Query, S::Query, Some(S::QueryHint), "field large"));
+            let several = view.candidates.iter();
+            let several = several.map(|(key, label, on)| self.key(label, Some(*on), SteelAction::Pick(key.clone())));
+            card.push(self.keys(S::Several, several.collect()));
+            let names = view.suggestions.iter();
+            let names = names.map(|name| self.key(name, None, SteelAction::Name(name.clone())));
+            card.push(self.keys(S::Suggestions, names.collect()));
+            card.push(ps(&view.understood));
+        }
+        let kept = view.kept.iter().enumerate().map(|(index, bar)| self.entry(bar, Some(SteelAction::Take(index)), SteelAction::Forget(index), S::Forget));
+        card.push(self.list(S::KeptBars, kept.collect()));
+        section("card", card)
+    }
+
+    /// A kept thing that can be taken and taken away.
+    fn entry(&self, text: &str, take: Option<SteelAction>, remove: SteelAction, word: S) -> Html {
+        let gone = press(self.dispatch, act(remove));
+        let label = format!("{} {text}", say(word));
+        html! {
+            <li>
+                if let Some(take) = take {
+                    { self.key(text, None, take) }
+                } else {
+                    <span>{ text.to_owned() }</span>
+                }
+                <button type="button" aria-label={label} onclick={gone}>{ say(word) }</button>
+            </li>
+        }
+    }
+
+    fn list(&self, title: S, entries: Vec<Html>) -> Html {
+        if entries.is_empty() {
+            return Html::default();
+        }
+        html! { <ul class="proofs" aria-label={say(title)}>{ entries }</ul> }
+    }
+
+    fn section(&self) -> Html {
+        let view = self.view;
+        let shapes = view.shapes.iter().map(|(kind, chip)| (chip.clone(), act(SteelAction::Shape(*kind))));
+        let mut card = vec![chips(self.dispatch, say(S::Shape), Group::Seen, shapes)];
+        card.extend(view.sizes.iter().map(|(name, title)| {
+            let hint = if *name == SteelField::Length { S::LengthHint } else { S::SizeHint };
+            self.typed(*name, *title, Some(hint), "field")
+        }));
+        section("card", card)
+    }
+
+    fn bath(&self) -> Html {
+        let view = self.view;
+        let media = view.media.iter().map(|chip| (chip.clone(), act(SteelAction::Medium(chip.key))));
+        let moved = view.movements.iter().map(|chip| (chip.clone(), act(SteelAction::Movement(chip.key))));
+        let mut card = vec![chips(self.dispatch, say(S::Medium), Group::Seen, media)];
+        if !view.movements.is_empty() {
+            card.push(chips(self.dispatch, say(S::Movement), Group::Seen, moved));
+        }
+        card.push(self.typed(SteelField::Litres, S::Litres, Some(S::LitresHint), "field"));
+        card.push(self.typed(SteelField::BathTemperature, S::BathTemperature, Some(S::BathTemperatureHint), "field"));
+        card.push(self.typed(SteelField::FlashPoint, S::FlashPoint, Some(S::FlashPointHint), "field"));
+        section("card", card)
+    }
+
+    fn wanted(&self) -> Html {
+        let view = self.view;
+        let rows = view.kinds.iter().map(|(text, take)| self.key(text, None, SteelAction::Want(take.clone())));
+        let mut card = vec![
+            self.typed(SteelField::Target, S::Target, Some(S::TargetHint), "field"),
+            self.typed(SteelField::Kind, S::Kind, Some(S::KindHint), "field"),
+            self.keys(S::KindRows, rows.collect()),
+        ];
+        card.extend(view.kind_cautions.iter().map(|caution| section("caution", vec![p(caution)])));
+        section("card", card)
+    }
+
+    fn air(&self) -> Html {
+        let view = self.view;
+        let kinds = view.protections.iter().map(|chip| (chip.clone(), act(SteelAction::Protection(chip.key))));
+        let checks = view.checks.iter().enumerate().map(|(index, check)| self.entry(check, None, SteelAction::RemoveCheck(index), S::Remove));
+        let inside = [
+            chips(self.dispatch, say(S::Protection), Group::Seen, kinds),
+            self.typed(SteelField::Dial, S::Dial, Some(S::DialHint), "field"),
+            self.typed(SteelField::Truth, S::Truth, None, "field"),
+            self.keys(S::OvenTitle, vec![self.key(say(S::AddCheck), None, SteelAction::AddCheck)]),
+            self.list(S::OvenTitle, checks.collect()),
+        ];
+        folded(say(S::AirTitle), inside.into_iter().collect())
+    }
+}
+
+fn verdict(view: &ReachView) -> Html {
+    section("verdict", vec![para("say", &view.asked), para("num words", &view.verdict), para("say", &view.say)])
+}
+
+fn reached(view: &ReachView) -> Html {
+    let mut parts = vec![
+        section("card", vec![html! { <h2>{ say(S::Across) }</h2> }, cut(&view.section), rule(&view.bands)]),
+    ];
+    if !view.ways.is_empty() {
+        parts.push(section("next", vec![html! { <h2>{ say(S::WaysTitle) }</h2> }, ps(&view.ways)]));
+    }
+    parts.into_iter().collect()
+}
+
+/// The section from the end, with the hardness of its places.
+fn cut(view: &SectionView) -> Html {
+    html! {
+        <svg class="cut" viewBox="0 0 340 200" role="img" aria-label={view.label.clone()}>
+            { for view.layers.iter().map(|layer| html! { <path class={layer.class} d={layer.path.clone()} /> }) }
+            { for view.callouts.iter().map(|call| {
+                let ((x1, y1), (x2, y2)) = (call.from, call.at);
+                html! {
+                    <>
+                        <line x1={place(x1)} y1={place(y1)} x2={place(x2 - 6.0)} y2={place(y2 - 5.0)} />
+                        <circle cx={place(x1)} cy={place(y1)} r="3" />
+                        <text x={place(x2)} y={place(y2 - 6.0)}>{ &call.name }</text>
+                        <text class="strong" x={place(x2)} y={place(y2 + 14.0)}>{ &call.shown }</text>
+                    </>
+                }
+            }) }
+        </svg>
+    }
+}
+
+/// The bands of the places on the rule, with the wanted one as a bracket through them.
+fn rule(view: &BandView) -> Html {
+    let height = 34.0 * rows(view) + 30.0;
+    let edge = height - 26.0;
+    html! {
+        <svg class="bands" viewBox={format!("0 0 320 {}", place(height))} role="img" aria-label={view.label.clone()}>
+            if let Some((x, width)) = view.goal {
+                <rect class="goal" x={place(x)} y="2" width={place(width)} height={place(edge - 2.0)} />
+            }
+            { for view.rows.iter().enumerate().map(|(index, row)| {
+                let top = 34.0 * count(index);
+                html! {
+                    <>
+                        <text x="12" y={place(top + 15.0)}>{ &row.name }</text>
+                        if let Some((x, width)) = row.band {
+                            <rect class={if row.open { "band open" } else { "band" }} x={place(x)} y={place(top + 19.0)} width={place(width)} height="11" />
+                        }
+                        if let Some(x) = row.mid {
+                            <line class="mid" x1={place(x)} x2={place(x)} y1={place(top + 16.0)} y2={place(top + 33.0)} />
+                        }
+                    </>
+                }
+            }) }
+            <line class="edge" x1="12" x2="308" y1={place(edge)} y2={place(edge)} />
+            { for view.ticks.iter().map(|(x, number)| {
+                let end = edge + if number.is_some() { 9.0 } else { 5.0 };
+                html! {
+                    <>
+                        <line class="edge" x1={place(*x)} x2={place(*x)} y1={place(edge)} y2={place(end)} />
+                        if let Some(number) = number {
+                            <text class="number" x={place(*x)} y={place(edge + 24.0)}>{ number }</text>
+                        }
+                    </>
+                }
+            }) }
+        </svg>
+    }
+}
+
+fn rows(view: &BandView) -> f64 {
+    count(view.rows.len())
+}
+
+/// A place in a short list as a number.
+fn count(index: usize) -> f64 {
+    f64::from(u8::try_from(index).unwrap_or(u8::MAX))
+}
+
+fn recipe(view: &HeatView) -> Html {
+    let rows = view.rows.iter().map(|row| {
+        html! {
+            <tr>
+                <th scope="row">{ say(row.name) }</th>
+                <td>{ &row.value }if !row.note.is_empty() { <span class="small">{ &row.note }</span> }</td>
+            </tr>
+        }
+    });
+    section("card", vec![
+        html! { <h2>{ say(S::RecipeTitle) }</h2> },
+        html! { <table class="read recipe"><tbody>{ for rows }</tbody></table> },
+    ])
+}
+
+fn folds(view: &SteelView) -> Html {
+    let mut all: Vec<Html> = Vec::new();
+    if let Some(heat) = &view.heat {
+        for (title, items) in &heat.lists {
+            let items = items.iter().map(|item| html! { <li>{ item }</li> });
+            all.push(html! { <details class="card"><summary>{ title }</summary><ul class="ticks">{ for items }</ul></details> });
+        }
+    }
+    if !view.card.is_empty() {
+        all.push(folded(say(S::CardTitle), ps(&view.card)));
+    }
+    let why = view.reach.iter().flat_map(|reach| &reach.why);
+    let why: Vec<&String> = why.chain(view.heat.iter().flat_map(|heat| &heat.why)).collect();
+    if !why.is_empty() {
+        all.push(folded(say(S::WhyTitle), ps(why)));
+        all.push(folded(say(S::SourcesTitle), ps(&view.sources)));
+    }
+    all.into_iter().collect()
+}
