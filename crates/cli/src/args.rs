@@ -6,6 +6,7 @@ use biteband_bench::format::Units;
 use biteband_bench::words::Language;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
+use crate::heat::HeatArgs;
 use crate::reach::ReachArgs;
 
 const EXIT_CODES: &str = "\
@@ -63,6 +64,8 @@ pub(crate) enum Command {
     Convert(ConvertArgs),
     /// Say what strokes of graded files tell about a part
     File(FileArgs),
+    /// Say how to heat a part and hold it, and whether the bath bears it: window, times, skin, bath, fire, oven
+    Heat(Box<HeatArgs>),
     /// Say what the mark of a hardness test is worth: number, roundness, thickness, validity
     #[command(subcommand)]
     Indent(IndentCommand),

@@ -5,6 +5,7 @@
 mod args;
 mod convert;
 mod file;
+mod heat;
 mod indent;
 mod jominy;
 mod output;
@@ -29,6 +30,7 @@ fn main() -> ExitCode {
     let done = match cli.command {
         Command::Convert(question) => convert::run(&mut output, &question),
         Command::File(question) => file::run(&mut output, question),
+        Command::Heat(args) => heat::run(&mut output, *args),
         Command::Indent(command) => indent::run(&mut output, command),
         Command::Jominy { steel, composition } => jominy::run(&mut output, steel, composition),
         Command::Reach(question) => reach::run(&mut output, question),

@@ -7,6 +7,10 @@ mod convert;
 mod file_question;
 mod file_scales;
 mod file_test;
+mod heat;
+mod heat_answer;
+mod heat_bath;
+mod heat_parts;
 mod indent;
 mod indent_answer;
 mod indent_question;
@@ -33,6 +37,12 @@ pub(crate) use file_test::{Assessed, assessed};
 pub use file_test::{
     BandAnswer, CauseAnswer, ContradictionAnswer, FileAnswer, FileOutcome, FileRefused, NextAnswer,
     TargetAnswer, assess,
+};
+pub use heat::{HeatQuestion, heat};
+pub use heat_answer::{
+    BathAnswer, Checklist, CitedAnswer, CrossCheckAnswer, FlashAnswer, HardenAnswer, HeatAnswer,
+    HeatPart, HeatThroughAnswer, HoldAnswer, HoldRuleAnswer, KnownPointAnswer, OvenAnswer,
+    ProtectionAnswer, QuenchingAnswer, SkinAnswer, TankAnswer,
 };
 pub use indent::indent;
 pub use indent_answer::{

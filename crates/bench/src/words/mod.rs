@@ -8,6 +8,8 @@ mod about_english;
 mod english;
 mod harden;
 mod harden_english;
+mod heat;
+mod heat_english;
 mod indent;
 mod indent_english;
 mod mark;
@@ -38,6 +40,7 @@ use biteband_hardness::{Axis, Material, TableId, designation};
 
 pub use about::About;
 pub use harden::{Harden, HardenRefusal};
+pub use heat::{BathFault, Heat, HeatRefusal, List, Magnet};
 pub use indent::{Indent, IndentRefusal};
 pub use mark::Mark;
 pub use measure::Unmeasured;

@@ -30,6 +30,12 @@ pub const FLASH_OF_GUIDE: f64 = 177.0;
 pub const RULE: f64 = Litres::US_GALLON / Kilograms::POUND;
 /// What the part is taken to cool to, in °C.
 const COLD: f64 = 60.0;
+/// Where the balance and its limits stand.
+pub const CITED: Cited = Cited {
+    sources: &["en-1993-1-2", "gallon-per-pound", "wac-296-835", "biteband-trade"],
+    seen: Seen::Part,
+    confidence: Confidence::Medium,
+};
 
 /// A bath before the part goes in.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -234,11 +240,7 @@ impl Bath {
             needed: by_balance.map(|balance| litres(balance.max(by_rule))).transpose()?,
             flash,
             verdict: self.verdict(peak, limit, flash_point, by_rule),
-            cited: Cited {
-                sources: &["en-1993-1-2", "gallon-per-pound", "wac-296-835", "biteband-trade"],
-                seen: Seen::Part,
-                confidence: Confidence::Medium,
-            },
+            cited: CITED,
         })
     }
 
