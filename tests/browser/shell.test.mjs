@@ -286,8 +286,8 @@ test("the single file works from a phone's storage", async () => {
 });
 
 for (const [what, fault, spoil] of [
-  ["cut off", undefined, (folder) => truncateSync(fileThat(folder, ".wasm"), 1000)],
-  ["missing", /404/, (folder) => rmSync(fileThat(folder, ".wasm"))],
+  ["cut off", undefined, (folder) => truncateSync(fileThat(folder, "_bg.wasm"), 1000)],
+  ["missing", /404/, (folder) => rmSync(fileThat(folder, "_bg.wasm"))],
 ]) {
   test(`a module that is ${what} gives a plain message`, async () => {
     if (fault) expect(fault);

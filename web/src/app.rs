@@ -5,6 +5,7 @@ use std::rc::Rc;
 use biteband_bench::state::{Action, App, Notice, Page, Theme, reduce};
 use biteband_bench::words::{Language, Ui};
 use gloo::events::EventListener;
+use gloo::timers::callback::Timeout;
 use yew::prelude::*;
 
 use crate::parts::bars::{bottom_bar, tabs, title, top_bar};
@@ -15,6 +16,9 @@ use crate::store::Opened;
 
 /// The one language of this version; the phrases come from `bench`.
 pub(crate) const LANGUAGE: Language = Language::English;
+
+/// How long after the start the parts of other pages are loaded, in milliseconds: the person acts first.
+const REST: u32 = 1_000;
 
 /// Where the start script finds the chosen theme before the first paint.
 const THEME_KEY: &str = "biteband.theme";
@@ -263,10 +267,15 @@ fn name_page(page: Page, first: bool) {
 /// What comes from outside the components: the back button, and what the start script says about the
 /// service worker.
 fn listeners(dispatch: &Dispatch, ctx: &Context<Application>) -> Vec<EventListener> {
-    // Ahead of their use, but only when the worker has fetched every file, so that none is fetched twice.
-    let ahead = ctx.link().callback(|()| Message::Ahead);
+    // Ahead of their use, but only when the page stands and the worker has fetched every file, so that none is
+    // fetched twice.
+    let link = ctx.link().clone();
+    let ahead = move || {
+        let link = link.clone();
+        Timeout::new(REST, move || link.send_message(Message::Ahead)).forget();
+    };
     if said_of_worker("data-offline").is_some() {
-        ahead.emit(());
+        ahead();
     }
     let window = gloo::utils::window();
     let listen = |name: &'static str, answer: fn() -> Option<Action>| {
@@ -277,7 +286,7 @@ fn listeners(dispatch: &Dispatch, ctx: &Context<Application>) -> Vec<EventListen
             }
         })
     };
-    let worker = EventListener::once(&window, "biteband:settled", move |_| ahead.emit(()));
+    let worker = EventListener::once(&window, "biteband:settled", move |_| ahead());
     vec![
         worker,
         listen("hashchange", || page_of_address().map(Action::Go)),

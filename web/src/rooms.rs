@@ -17,6 +17,11 @@ pub(crate) type Room = fn(&Rc<App>, &Dispatch) -> Html;
 
 type Loaded = Result<Room, SplitLoaderError>;
 
+#[wasm_split(convert, fallible)]
+fn convert_part() -> Loaded {
+    Ok(convert::convert)
+}
+
 #[wasm_split(mark, fallible)]
 fn mark_part() -> Loaded {
     Ok(mark::mark)
@@ -32,22 +37,23 @@ fn about_part() -> Loaded {
     Ok(about::about)
 }
 
-/// The pages whose parts are loaded when the first page stands, so that a later tap need not wait.
-pub(crate) const PARTS: [Page; 3] = [Page::Mark, Page::Paper, Page::About];
+/// The pages whose parts are loaded when the first page stands, so that a later tap need not wait; the one that is
+/// opened most often first.
+pub(crate) const PARTS: [Page; 4] = [Page::Convert, Page::Mark, Page::Paper, Page::About];
 
 /// What draws a page, where that is part of the first module.
 pub(crate) fn at_hand(page: Page) -> Option<Room> {
     match page {
         Page::FileTest => Some(file_test::file_test),
-        Page::Convert => Some(convert::convert),
-        Page::Mark | Page::Paper | Page::About => None,
+        Page::Convert | Page::Mark | Page::Paper | Page::About => None,
     }
 }
 
 /// Loads the part that draws a page; nothing when it could not be had. Once loaded it comes at once.
 pub(crate) async fn load(page: Page) -> Option<Room> {
     match page {
-        Page::FileTest | Page::Convert => at_hand(page),
+        Page::FileTest => at_hand(page),
+        Page::Convert => convert_part().await.ok(),
         Page::Mark => mark_part().await.ok(),
         Page::Paper => paper_part().await.ok(),
         Page::About => about_part().await.ok(),
