@@ -10,7 +10,7 @@ use wasm_split_helpers::{SplitLoaderError, wasm_split};
 use yew::Html;
 
 use crate::app::Dispatch;
-use crate::pages::{about, convert, file_test, mark, paper};
+use crate::pages::{about, convert, file_test, mark, paper, steel};
 
 /// What draws a page.
 pub(crate) type Room = fn(&Rc<App>, &Dispatch) -> Html;
@@ -32,6 +32,11 @@ fn paper_part() -> Loaded {
     Ok(paper::paper)
 }
 
+#[wasm_split(steel, fallible)]
+fn steel_part() -> Loaded {
+    Ok(steel::steel)
+}
+
 #[wasm_split(about, fallible)]
 fn about_part() -> Loaded {
     Ok(about::about)
@@ -39,13 +44,14 @@ fn about_part() -> Loaded {
 
 /// The pages whose parts are loaded when the first page stands, so that a later tap need not wait; the one that is
 /// opened most often first.
-pub(crate) const PARTS: [Page; 4] = [Page::Convert, Page::Mark, Page::Paper, Page::About];
+pub(crate) const PARTS: [Page; 5] =
+    [Page::Convert, Page::Steel, Page::Mark, Page::Paper, Page::About];
 
 /// What draws a page, where that is part of the first module.
 pub(crate) fn at_hand(page: Page) -> Option<Room> {
     match page {
         Page::FileTest => Some(file_test::file_test),
-        Page::Convert | Page::Mark | Page::Paper | Page::About => None,
+        Page::Convert | Page::Mark | Page::Paper | Page::Steel | Page::About => None,
     }
 }
 
@@ -56,6 +62,7 @@ pub(crate) async fn load(page: Page) -> Option<Room> {
         Page::Convert => convert_part().await.ok(),
         Page::Mark => mark_part().await.ok(),
         Page::Paper => paper_part().await.ok(),
+        Page::Steel => steel_part().await.ok(),
         Page::About => about_part().await.ok(),
     }
 }

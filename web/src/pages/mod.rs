@@ -5,3 +5,4 @@ pub(crate) mod convert;
 pub(crate) mod file_test;
 pub(crate) mod mark;
 pub(crate) mod paper;
+pub(crate) mod steel;

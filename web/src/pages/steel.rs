@@ -87,7 +87,8 @@ impl Shown<'_> {
 
     fn steel(&self) -> Html {
         let view = self.view;
-        let how = view.how.iter().map(|(by, chip)| (chip.clone(), act(SteelAction::ByComposition(*by))));
+        let how =
+            view.how.iter().map(|(by, chip)| (chip.clone(), act(SteelAction::ByComposition(*by))));
         let mut card = vec![chips(self.dispatch, say(S::How), Group::Heard, how)];
         if self.app.saved.steel.by_composition {
             card.push(self.typed(SteelField::Own, S::Own, Some(S::OwnHint), "field"));
@@ -96,14 +97,17 @@ impl Shown<'_> {
         } else {
             card.push(self.typed(SteelField::Query, S::Query, Some(S::QueryHint), "field large"));
             let several = view.candidates.iter();
-            let several = several.map(|(key, label, on)| self.key(label, Some(*on), SteelAction::Pick(key.clone())));
+            let several = several
+                .map(|(key, label, on)| self.key(label, Some(*on), SteelAction::Pick(key.clone())));
             card.push(self.keys(S::Several, several.collect()));
             let names = view.suggestions.iter();
             let names = names.map(|name| self.key(name, None, SteelAction::Name(name.clone())));
             card.push(self.keys(S::Suggestions, names.collect()));
             card.push(ps(&view.understood));
         }
-        let kept = view.kept.iter().enumerate().map(|(index, bar)| self.entry(bar, Some(SteelAction::Take(index)), SteelAction::Forget(index), S::Forget));
+        let kept = view.kept.iter().enumerate().map(|(index, bar)| {
+            self.entry(bar, Some(SteelAction::Take(index)), SteelAction::Forget(index), S::Forget)
+        });
         card.push(self.list(S::KeptBars, kept.collect()));
         section("card", card)
     }
@@ -133,7 +137,8 @@ impl Shown<'_> {
 
     fn section(&self) -> Html {
         let view = self.view;
-        let shapes = view.shapes.iter().map(|(kind, chip)| (chip.clone(), act(SteelAction::Shape(*kind))));
+        let shapes =
+            view.shapes.iter().map(|(kind, chip)| (chip.clone(), act(SteelAction::Shape(*kind))));
         let mut card = vec![chips(self.dispatch, say(S::Shape), Group::Seen, shapes)];
         card.extend(view.sizes.iter().map(|(name, title)| {
             let hint = if *name == SteelField::Length { S::LengthHint } else { S::SizeHint };
@@ -144,21 +149,36 @@ impl Shown<'_> {
 
     fn bath(&self) -> Html {
         let view = self.view;
-        let media = view.media.iter().map(|chip| (chip.clone(), act(SteelAction::Medium(chip.key))));
-        let moved = view.movements.iter().map(|chip| (chip.clone(), act(SteelAction::Movement(chip.key))));
+        let media =
+            view.media.iter().map(|chip| (chip.clone(), act(SteelAction::Medium(chip.key))));
+        let moved =
+            view.movements.iter().map(|chip| (chip.clone(), act(SteelAction::Movement(chip.key))));
         let mut card = vec![chips(self.dispatch, say(S::Medium), Group::Seen, media)];
         if !view.movements.is_empty() {
             card.push(chips(self.dispatch, say(S::Movement), Group::Seen, moved));
         }
         card.push(self.typed(SteelField::Litres, S::Litres, Some(S::LitresHint), "field"));
-        card.push(self.typed(SteelField::BathTemperature, S::BathTemperature, Some(S::BathTemperatureHint), "field"));
-        card.push(self.typed(SteelField::FlashPoint, S::FlashPoint, Some(S::FlashPointHint), "field"));
+        card.push(self.typed(
+            SteelField::BathTemperature,
+            S::BathTemperature,
+            Some(S::BathTemperatureHint),
+            "field",
+        ));
+        card.push(self.typed(
+            SteelField::FlashPoint,
+            S::FlashPoint,
+            Some(S::FlashPointHint),
+            "field",
+        ));
         section("card", card)
     }
 
     fn wanted(&self) -> Html {
         let view = self.view;
-        let rows = view.kinds.iter().map(|(text, take)| self.key(text, None, SteelAction::Want(take.clone())));
+        let rows = view
+            .kinds
+            .iter()
+            .map(|(text, take)| self.key(text, None, SteelAction::Want(take.clone())));
         let mut card = vec![
             self.typed(SteelField::Target, S::Target, Some(S::TargetHint), "field"),
             self.typed(SteelField::Kind, S::Kind, Some(S::KindHint), "field"),
@@ -170,8 +190,13 @@ impl Shown<'_> {
 
     fn air(&self) -> Html {
         let view = self.view;
-        let kinds = view.protections.iter().map(|chip| (chip.clone(), act(SteelAction::Protection(chip.key))));
-        let checks = view.checks.iter().enumerate().map(|(index, check)| self.entry(check, None, SteelAction::RemoveCheck(index), S::Remove));
+        let kinds = view
+            .protections
+            .iter()
+            .map(|chip| (chip.clone(), act(SteelAction::Protection(chip.key))));
+        let checks = view.checks.iter().enumerate().map(|(index, check)| {
+            self.entry(check, None, SteelAction::RemoveCheck(index), S::Remove)
+        });
         let inside = [
             chips(self.dispatch, say(S::Protection), Group::Seen, kinds),
             self.typed(SteelField::Dial, S::Dial, Some(S::DialHint), "field"),
@@ -184,13 +209,17 @@ impl Shown<'_> {
 }
 
 fn verdict(view: &ReachView) -> Html {
-    section("verdict", vec![para("say", &view.asked), para("num words", &view.verdict), para("say", &view.say)])
+    section(
+        "verdict",
+        vec![para("say", &view.asked), para("num words", &view.verdict), para("say", &view.say)],
+    )
 }
 
 fn reached(view: &ReachView) -> Html {
-    let mut parts = vec![
-        section("card", vec![html! { <h2>{ say(S::Across) }</h2> }, cut(&view.section), rule(&view.bands)]),
-    ];
+    let mut parts = vec![section(
+        "card",
+        vec![html! { <h2>{ say(S::Across) }</h2> }, cut(&view.section), rule(&view.bands)],
+    )];
     if !view.ways.is_empty() {
         parts.push(section("next", vec![html! { <h2>{ say(S::WaysTitle) }</h2> }, ps(&view.ways)]));
     }
@@ -206,10 +235,10 @@ fn cut(view: &SectionView) -> Html {
                 let ((x1, y1), (x2, y2)) = (call.from, call.at);
                 html! {
                     <>
-                        <line x1={place(x1)} y1={place(y1)} x2={place(x2 - 6.0)} y2={place(y2 - 5.0)} />
+                        <line x1={place(x1)} y1={place(y1)} x2={place(x2)} y2={place(y2)} />
                         <circle cx={place(x1)} cy={place(y1)} r="3" />
-                        <text x={place(x2)} y={place(y2 - 6.0)}>{ &call.name }</text>
-                        <text class="strong" x={place(x2)} y={place(y2 + 14.0)}>{ &call.shown }</text>
+                        <text x={place(x2)} y={place(y2)} dx="6" dy="-3">{ &call.name }</text>
+                        <text class="strong" x={place(x2)} y={place(y2)} dx="6" dy="16">{ &call.shown }</text>
                     </>
                 }
             }) }
@@ -219,50 +248,27 @@ fn cut(view: &SectionView) -> Html {
 
 /// The bands of the places on the rule, with the wanted one as a bracket through them.
 fn rule(view: &BandView) -> Html {
-    let height = 34.0 * rows(view) + 30.0;
-    let edge = height - 26.0;
+    let view_box = format!("0 0 320 {}", place(view.height));
     html! {
-        <svg class="bands" viewBox={format!("0 0 320 {}", place(height))} role="img" aria-label={view.label.clone()}>
+        <svg class="bands" viewBox={view_box} role="img" aria-label={view.label.clone()}>
             if let Some((x, width)) = view.goal {
-                <rect class="goal" x={place(x)} y="2" width={place(width)} height={place(edge - 2.0)} />
+                <rect class="goal" x={place(x)} y="2" width={place(width)} height={place(view.goal_height)} />
             }
-            { for view.rows.iter().enumerate().map(|(index, row)| {
-                let top = 34.0 * count(index);
-                html! {
-                    <>
-                        <text x="12" y={place(top + 15.0)}>{ &row.name }</text>
-                        if let Some((x, width)) = row.band {
-                            <rect class={if row.open { "band open" } else { "band" }} x={place(x)} y={place(top + 19.0)} width={place(width)} height="11" />
-                        }
-                        if let Some(x) = row.mid {
-                            <line class="mid" x1={place(x)} x2={place(x)} y1={place(top + 16.0)} y2={place(top + 33.0)} />
-                        }
-                    </>
-                }
+            { for view.rows.iter().map(|row| html! {
+                <>
+                    <text x="12" y={place(row.name_y)}>{ &row.name }</text>
+                    if let Some((x, width)) = row.band {
+                        <rect class={if row.open { "band open" } else { "band" }} x={place(x)} y={place(row.band_y)} width={place(width)} height="11" />
+                    }
+                    if let Some(mid) = &row.mid { <path class="mid" d={mid.clone()} /> }
+                </>
             }) }
-            <line class="edge" x1="12" x2="308" y1={place(edge)} y2={place(edge)} />
-            { for view.ticks.iter().map(|(x, number)| {
-                let end = edge + if number.is_some() { 9.0 } else { 5.0 };
-                html! {
-                    <>
-                        <line class="edge" x1={place(*x)} x2={place(*x)} y1={place(edge)} y2={place(end)} />
-                        if let Some(number) = number {
-                            <text class="number" x={place(*x)} y={place(edge + 24.0)}>{ number }</text>
-                        }
-                    </>
-                }
+            <path class="edge" d={view.edge.clone()} />
+            { for view.numbers.iter().map(|(x, number)| html! {
+                <text class="number" x={place(*x)} y={place(view.numbers_y)}>{ number }</text>
             }) }
         </svg>
     }
-}
-
-fn rows(view: &BandView) -> f64 {
-    count(view.rows.len())
-}
-
-/// A place in a short list as a number.
-fn count(index: usize) -> f64 {
-    f64::from(u8::try_from(index).unwrap_or(u8::MAX))
 }
 
 fn recipe(view: &HeatView) -> Html {
@@ -274,10 +280,13 @@ fn recipe(view: &HeatView) -> Html {
             </tr>
         }
     });
-    section("card", vec![
-        html! { <h2>{ say(S::RecipeTitle) }</h2> },
-        html! { <table class="read recipe"><tbody>{ for rows }</tbody></table> },
-    ])
+    section(
+        "card",
+        vec![
+            html! { <h2>{ say(S::RecipeTitle) }</h2> },
+            html! { <table class="read recipe"><tbody>{ for rows }</tbody></table> },
+        ],
+    )
 }
 
 fn folds(view: &SteelView) -> Html {

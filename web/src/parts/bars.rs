@@ -64,6 +64,11 @@ pub(crate) fn bottom_bar(shown: Page) -> Html {
             Phrase::Convert,
             "M4 4v16 M4 6h6 M4 11h4 M4 16h6 M20 4v16 M20 8h-6 M20 13h-4 M20 18h-6",
         ),
+        (
+            Page::Steel,
+            Phrase::Steel,
+            "M4 12a8 8 0 1 0 16 0a8 8 0 1 0-16 0 M8.5 12a3.5 3.5 0 1 0 7 0a3.5 3.5 0 1 0-7 0",
+        ),
     ];
     html! {
         <nav class="foot" aria-label={label(Ui::Pages)}>

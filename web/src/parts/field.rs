@@ -54,7 +54,8 @@ pub(crate) fn field(
             leave(name);
         }
     });
-    let letters = app.session.letters == Some(name);
+    // A field without a pad takes the device's own keyboard from the start.
+    let letters = app.session.letters == Some(name) || name.pad().is_empty();
     let open = app.session.active == Some(name) && !letters;
     html! {
         <div class={look.class}>

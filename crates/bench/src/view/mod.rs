@@ -20,9 +20,9 @@ pub use file_test::{ConflictView, FileTestView, OddsView, ProofView, ScaleRow, f
 pub use mark::{MarkEntry, MarkView, mark};
 pub use paper::{PaperView, SheetView, paper};
 pub use ridge::{KeyView, RidgeView, RuleRow, RuleTick, RuleView};
+pub use scales::{AlignedView, ScaleLine, ScaleTick};
 pub use section::{BandRow, BandView, Callout, Layer, SectionView};
 pub use steel::{HeatView, ReachView, RecipeRow, SteelView, steel_page};
-pub use scales::{AlignedView, ScaleLine, ScaleTick};
 
 use crate::refusal::Refusal;
 

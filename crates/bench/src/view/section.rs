@@ -42,28 +42,43 @@ pub struct SectionView {
     pub label: String,
 }
 
+/// Height of one place on the rule.
+const ROW: f64 = 34.0;
+
 /// One place on the rule.
 #[derive(Clone, Debug, PartialEq)]
 pub struct BandRow {
+    /// Foot of its name.
+    pub name_y: f64,
+    /// Upper edge of its band.
+    pub band_y: f64,
     /// Which place.
     pub name: String,
     /// Its hardness in words.
     pub shown: String,
     /// Left edge and width of its band; nothing where neither end is known.
     pub band: Option<(f64, f64)>,
-    /// The middle of the expectation.
-    pub mid: Option<f64>,
+    /// The middle of the expectation, as an SVG path.
+    pub mid: Option<String>,
     /// The soft end is not known.
     pub open: bool,
 }
 
-/// The bands of all places on one rule, 320 wide.
+/// The bands of all places on one rule, 320 wide; heights from the top.
 #[derive(Clone, Debug, PartialEq)]
 pub struct BandView {
     /// From the skin inward.
     pub rows: Vec<BandRow>,
-    /// Places of the ticks, with a number at the tens.
-    pub ticks: Vec<(f64, Option<String>)>,
+    /// The engraved edge with its ticks, as an SVG path.
+    pub edge: String,
+    /// Numbers at the tens.
+    pub numbers: Vec<(f64, String)>,
+    /// Foot of the numbers.
+    pub numbers_y: f64,
+    /// Height of the drawing.
+    pub height: f64,
+    /// Height of the bracket of what is wanted.
+    pub goal_height: f64,
     /// Left edge and width of what is wanted.
     pub goal: Option<(f64, f64)>,
     /// In words.
@@ -154,7 +169,8 @@ pub(super) fn section(answer: &ReachAnswer, second: Option<f64>) -> SectionView 
     let sizes = sizes(answer, second);
     let mut layers = Vec::new();
     let mut layer = |class, path| layers.push(Layer { class, path });
-    let bore = if answer.section.shape == "tube" { second.unwrap_or(0.5).clamp(0.1, 0.95) } else { 0.0 };
+    let bore =
+        if answer.section.shape == "tube" { second.unwrap_or(0.5).clamp(0.1, 0.95) } else { 0.0 };
     if bore > 0.0 {
         let wall = |share: f64| bore + (1.0 - bore) * share;
         for (place, share) in [("skin", 1.0), ("middle", 0.75), ("bore", 0.25)] {
@@ -176,10 +192,19 @@ pub(super) fn section(answer: &ReachAnswer, second: Option<f64>) -> SectionView 
     let inner = if bore > 0.0 { "bore" } else { "half" };
     let spots = if bore > 0.0 {
         let wall = HALF * f64::midpoint(1.0, bore);
-        [("skin", (MIDDLE + 0.66 * HALF, MIDDLE - 0.7 * HALF)), ("middle", (MIDDLE + wall, MIDDLE)), (inner, (MIDDLE + 0.7 * HALF * bore, MIDDLE + 0.75 * HALF * bore))]
+        [
+            ("skin", (MIDDLE + 0.66 * HALF, MIDDLE - 0.7 * HALF)),
+            ("middle", (MIDDLE + wall, MIDDLE)),
+            (inner, (MIDDLE + 0.7 * HALF * bore, MIDDLE + 0.75 * HALF * bore)),
+        ]
     } else {
-        let skin = if answer.section.shape == "round" { 0.68 } else { 0.9 };
-        [("skin", (MIDDLE + skin * width, MIDDLE - 0.93 * skin.min(0.75) / 0.68 * 0.68 * height)), (inner, (MIDDLE + 0.5 * width, MIDDLE)), ("middle", (MIDDLE, MIDDLE))]
+        // Just below the skin: on the slope of a round, near the corner of anything else.
+        let skin = if answer.section.shape == "round" { 0.67 } else { 0.85 };
+        [
+            ("skin", (MIDDLE + skin * width, MIDDLE - skin * height)),
+            (inner, (MIDDLE + 0.5 * width, MIDDLE)),
+            ("middle", (MIDDLE, MIDDLE)),
+        ]
     };
     let rows = [36.0, 100.0, 164.0];
     let callouts = spots.into_iter().zip(rows).filter_map(|((place, from), y)| {
@@ -196,27 +221,48 @@ pub(super) fn section(answer: &ReachAnswer, second: Option<f64>) -> SectionView 
 pub(super) fn bands(answer: &ReachAnswer) -> BandView {
     let rows = answer.positions.iter().filter(|place| place.place != "three_quarter");
     let rows: Vec<BandRow> = rows
-        .map(|place| {
+        .zip(0_u8..)
+        .map(|(place, index)| {
+            let top = ROW * f64::from(index);
             let low = place.low.unwrap_or(SOFT_END);
             let band = place.high.map(|high| (x(low), (x(high) - x(low)).max(2.0)));
             BandRow {
+                name_y: top + 15.0,
+                band_y: top + 19.0,
                 name: place.name.clone(),
                 shown: place.shown.clone(),
                 band,
-                mid: place.mid.map(x),
+                mid: place.mid.map(|hrc| format!("M{} {}v17", number(x(hrc)), top + 16.0)),
                 open: place.low.is_none() || place.below_20,
             }
         })
         .collect();
-    let ticks = (0..=24_u8).map(|step| SOFT_END + 2.0 * f64::from(step)).map(|hrc| {
-        let ten = (hrc % 10.0).abs() < 0.1;
-        (x(hrc), ten.then(|| Shown(hrc).to_string()))
-    });
+    let at = ROW * f64::from(u8::try_from(rows.len()).unwrap_or(u8::MAX)) + 4.0;
+    let mut edge = format!("M{} {at}H{}", number(MARGIN), number(WIDTH - MARGIN));
+    let mut numbers = Vec::new();
+    for step in 0..=24_u8 {
+        let hrc = SOFT_END + 2.0 * f64::from(step);
+        let ten = step % 5 == 0;
+        let length = if ten { 9 } else { 5 };
+        edge.push_str(&format!("M{} {at}v{length}", number(x(hrc))));
+        if ten {
+            numbers.push((x(hrc), Shown(hrc).to_string()));
+        }
+    }
     let goal = answer.wanted.as_ref().map(|wanted| {
         let (low, high) = (wanted.low.unwrap_or(SOFT_END), wanted.high.unwrap_or(HARD_END));
         (x(low), (x(high) - x(low)).max(3.0))
     });
     let label = rows.iter().map(|row| format!("{}: {}", row.name, row.shown));
     let label = label.collect::<Vec<_>>().join("; ");
-    BandView { rows, ticks: ticks.collect(), goal, label }
+    BandView {
+        rows,
+        edge,
+        numbers,
+        numbers_y: at + 24.0,
+        height: at + 28.0,
+        goal_height: at - 2.0,
+        goal,
+        label,
+    }
 }

@@ -7,8 +7,8 @@ use biteband_steel::quench::{Medium, Movement};
 use super::section::{BandView, SectionView, bands, section};
 use super::{Chip, Problem};
 use crate::answer::{
-    HeatAnswer, HeatQuestion, ReachAnswer, ReachQuestion, SteelAnswer, SteelQuestion, heat, reach, steel,
-    steel_targets,
+    HeatAnswer, HeatQuestion, ReachAnswer, ReachQuestion, SteelAnswer, SteelQuestion, heat, reach,
+    steel, steel_targets,
 };
 use crate::format::Units;
 use crate::measure::parse_length;
@@ -188,16 +188,28 @@ impl Page<'_> {
                 (false, self.chip("name", S::ByName, !state.by_composition)),
                 (true, self.chip("composition", S::ByComposition, state.by_composition)),
             ],
-            kept: state.kept.iter().map(|bar| format!("{}: {}", bar.name, bar.composition)).collect(),
+            kept: state
+                .kept
+                .iter()
+                .map(|bar| format!("{}: {}", bar.name, bar.composition))
+                .collect(),
             shapes: ShapeKind::ALL.into_iter().zip(shapes).map(shape).collect(),
             sizes: sizes(state.shape),
             media: media.collect(),
-            movements: if state.medium == Medium::Air.key() { Vec::new() } else { movements.collect() },
+            movements: if state.medium == Medium::Air.key() {
+                Vec::new()
+            } else {
+                movements.collect()
+            },
             protections: protections
                 .into_iter()
                 .map(|(kind, label)| self.chip(kind.key(), label, state.protection == kind.key()))
                 .collect(),
-            checks: state.checks.iter().map(|check| format!("{} = {}", check.dial, check.truth)).collect(),
+            checks: state
+                .checks
+                .iter()
+                .map(|check| format!("{} = {}", check.dial, check.truth))
+                .collect(),
             ..SteelView::default()
         }
     }
@@ -205,13 +217,15 @@ impl Page<'_> {
     /// Usual hardness of the kind of part that was typed.
     fn kinds(&self, view: &mut SteelView) {
         let Some(text) = given(&self.state.kind) else { return };
-        match steel_targets(self.language, &text) {
+        match steel_targets(self.language, self.units, &text) {
             Ok(found) => {
                 let rows = found.targets.iter().take(KINDS);
                 view.kinds = rows
                     .map(|row| {
                         let take = match (row.hrc_low, row.hrc_high) {
-                            (Some(low), Some(high)) => format!("{}-{} HRC", plain(low), plain(high)),
+                            (Some(low), Some(high)) => {
+                                format!("{}-{} HRC", plain(low), plain(high))
+                            }
                             (Some(low), None) => format!("{} HRC min", plain(low)),
                             (None, Some(high)) => format!("{} HRC max", plain(high)),
                             (None, None) => String::new(),
@@ -318,7 +332,9 @@ impl Page<'_> {
         view.card = texts.filter(|text| !text.is_empty()).map(str::to_owned).collect();
         add(&mut view.cautions, card.hazards.iter().map(|hazard| (*hazard).to_owned()));
         add(&mut view.cautions, card.cautions.iter().cloned());
-        let source = |source: &crate::answer::SteelSource| format!("{}: {} ({})", source.id, source.title, source.seen);
+        let source = |source: &crate::answer::SteelSource| {
+            format!("{}: {} ({})", source.id, source.title, source.seen)
+        };
         view.sources = card.sources.iter().map(source).collect();
     }
 
@@ -401,7 +417,12 @@ impl Page<'_> {
             section: section.unwrap_or_default(),
             quench: Some(self.bath()),
             protection: Some(self.state.protection.clone()),
-            oven: self.state.checks.iter().map(|check| format!("{}={}", check.dial, check.truth)).collect(),
+            oven: self
+                .state
+                .checks
+                .iter()
+                .map(|check| format!("{}={}", check.dial, check.truth))
+                .collect(),
             units: self.units,
             ..HeatQuestion::default()
         };
@@ -443,12 +464,14 @@ impl Page<'_> {
         let found = keys.iter().filter_map(|key| biteband_steel::source(key));
         add(
             &mut view.sources,
-            found.map(|source| format!("{}: {} ({})", source.key(), source.title(), source.seen().key())),
+            found.map(|source| {
+                format!("{}: {} ({})", source.key(), source.title(), source.seen().key())
+            }),
         );
     }
 
     fn heated(&self, view: &mut SteelView, answer: &HeatAnswer) {
-        view.heat = Some(super::steel_heat::heat_view(answer, self.units));
+        view.heat = Some(super::steel_heat::heat_view(self.language, answer, self.units));
         add(&mut view.cautions, answer.cautions.iter().cloned());
         self.sources(view, &answer.sources);
     }

@@ -4,7 +4,7 @@ use super::steel::{HeatView, RecipeRow};
 use crate::answer::{BathAnswer, HeatAnswer};
 use crate::format::{Units, dash, fixed};
 use crate::section::size;
-use crate::words::SteelPage;
+use crate::words::{Language, RecipeNote, SteelPage};
 
 /// A difference of temperatures.
 fn kelvins(units: Units, low: f64, high: f64) -> String {
@@ -31,7 +31,7 @@ fn litres(litres: f64) -> String {
     format!("{} L", fixed((litres * step).ceil() / step, decimals))
 }
 
-pub(super) fn heat_view(answer: &HeatAnswer, units: Units) -> HeatView {
+pub(super) fn heat_view(language: Language, answer: &HeatAnswer, units: Units) -> HeatView {
     let mut rows = Vec::new();
     let mut row = |name, value: String, note: String| rows.push(RecipeRow { name, value, note });
     if !answer.preheat.is_empty() {
@@ -41,14 +41,22 @@ pub(super) fn heat_view(answer: &HeatAnswer, units: Units) -> HeatView {
     let harden = &answer.harden;
     if let (Some(low), Some(high)) = (harden.low_c, harden.high_c) {
         let past = harden.over_magnet_low_k.zip(harden.over_magnet_high_k);
-        let note = past.map(|(low, high)| magnet(units, low, high)).unwrap_or_default();
-        row(SteelPage::Harden, units.temperatures(low, high), note);
+        let note = past.map(|(low, high)| {
+            language.recipe(RecipeNote::PastMagnet { range: &kelvins(units, low, high) })
+        });
+        row(SteelPage::Harden, units.temperatures(low, high), note.unwrap_or_default());
     }
     if let Some(oven) = &answer.oven
         && let Some(dial) = oven.dial_c
     {
-        let width = oven.half_width_k.map(|half| format!("± {}", kelvins(units, half, half)));
-        row(SteelPage::DialSays, units.temperatures(dial.round(), dial.round()), width.unwrap_or_default());
+        let width = oven
+            .half_width_k
+            .map(|half| language.recipe(RecipeNote::Width { half: &kelvins(units, half, half) }));
+        row(
+            SteelPage::DialSays,
+            units.temperatures(dial.round(), dial.round()),
+            width.unwrap_or_default(),
+        );
     }
     if let Some(through) = &answer.heat_through {
         row(SteelPage::HeatThrough, time(through.low_min, through.high_min), String::new());
@@ -57,7 +65,7 @@ pub(super) fn heat_view(answer: &HeatAnswer, units: Units) -> HeatView {
         row(SteelPage::Hold, time(low, high), answer.hold.soak.to_owned());
     }
     if let Some(bath) = &answer.bath {
-        bath_row(&mut row, bath, units);
+        bath_row(language, &mut row, bath, units);
     }
     if let Some(tank) = &answer.tank {
         let text = [tank.long_mm, tank.wide_mm, tank.wall_mm].map(|mm| size(units, mm.ceil()));
@@ -90,15 +98,18 @@ pub(super) fn heat_view(answer: &HeatAnswer, units: Units) -> HeatView {
     HeatView { stop: stopped.then(|| answer.verdict.clone()), rows, why, lists }
 }
 
-fn magnet(units: Units, low: f64, high: f64) -> String {
-    format!("{} past the magnet", kelvins(units, low, high))
-}
-
-fn bath_row(row: &mut impl FnMut(SteelPage, String, String), bath: &BathAnswer, units: Units) {
+fn bath_row(
+    language: Language,
+    row: &mut impl FnMut(SteelPage, String, String),
+    bath: &BathAnswer,
+    units: Units,
+) {
+    let Some(needed) = bath.needed_l else { return };
     let rise = bath.rise_c.zip(bath.peak_c).map(|(rise, peak)| {
-        format!("+ {}, to {}", kelvins(units, rise, rise), units.temperatures(peak.round(), peak.round()))
+        let (rise, peak) =
+            (kelvins(units, rise, rise), units.temperatures(peak.round(), peak.round()));
+        language.recipe(RecipeNote::Rises { rise: &rise, peak: &peak })
     });
-    if let Some(needed) = bath.needed_l {
-        row(SteelPage::Bath, format!("{} or more", litres(needed)), rise.unwrap_or_default());
-    }
+    let needed = language.recipe(RecipeNote::OrMore { litres: &litres(needed) });
+    row(SteelPage::Bath, needed, rise.unwrap_or_default());
 }

@@ -17,6 +17,7 @@ pub(super) fn say(phrase: Phrase<'_>) -> Words {
     match phrase {
         P::FileTest => "File test".into(),
         P::Convert => "Convert".into(),
+        P::Steel => "Steel".into(),
         P::About => "Sources, limits, settings".into(),
         P::AxisName(axis) => axis_name(axis).into(),
         P::ScaleHint(axis) => scale_hint(axis).into(),

@@ -49,8 +49,8 @@ pub use print::{Print, Unprintable};
 pub use reach::{Likely, Reach, ReachRefusal};
 pub use reading::{Gauge, Unreadable};
 pub use section::SectionRefusal;
-pub use steel_page::SteelPage;
 pub use steel::{SteelRefusal, SteelWords};
+pub use steel_page::{RecipeNote, SteelPage};
 
 /// A language of the tool.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -97,6 +97,7 @@ pub enum Phrase<'a> {
     // Names.
     FileTest,
     Convert,
+    Steel,
     About,
     AxisName(Axis),
     ScaleHint(Axis),

@@ -87,7 +87,25 @@ pub enum SteelPage {
     SourcesTitle,
 }
 
+/// A note beside a line of the recipe.
+#[derive(Clone, Copy, Debug)]
+#[expect(missing_docs, reason = "a phrase is documented by its words in each language")]
+pub enum RecipeNote<'a> {
+    PastMagnet { range: &'a str },
+    OrMore { litres: &'a str },
+    Rises { rise: &'a str, peak: &'a str },
+    Width { half: &'a str },
+}
+
 impl Language {
+    /// A note beside a line of the recipe.
+    #[must_use]
+    pub fn recipe(self, note: RecipeNote<'_>) -> String {
+        match self {
+            Self::English => steel_page_english::recipe(note),
+        }
+    }
+
     /// A label of the page of steels.
     #[must_use]
     pub const fn steel_page(self, label: SteelPage) -> &'static str {

@@ -1,6 +1,7 @@
 //! The page of steels, in English.
 
 use super::SteelPage;
+use super::steel_page::RecipeNote;
 
 pub(super) const fn say(label: SteelPage) -> &'static str {
     use SteelPage as S;
@@ -84,5 +85,14 @@ pub(super) const fn say(label: SteelPage) -> &'static str {
         S::CardTitle => "What is known of this steel",
         S::WhyTitle => "Why",
         S::SourcesTitle => "Sources",
+    }
+}
+
+pub(super) fn recipe(note: RecipeNote<'_>) -> String {
+    match note {
+        RecipeNote::PastMagnet { range } => format!("{range} past the magnet"),
+        RecipeNote::OrMore { litres } => format!("{litres} or more"),
+        RecipeNote::Rises { rise, peak } => format!("rises {rise}, to {peak}"),
+        RecipeNote::Width { half } => format!("± {half}"),
     }
 }
