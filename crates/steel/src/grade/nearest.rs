@@ -1,6 +1,5 @@
 //! The designations nearest to a name that nobody knows.
 
-use alloc::string::String;
 use alloc::vec::Vec;
 
 use super::Designation;
@@ -17,9 +16,10 @@ fn cost(sign: char) -> u32 {
 /// Levenshtein's distance, in which figures weigh more than letters, with two neighbours that changed
 /// places as one slip.
 fn distance(one: &[char], other: &[char]) -> u32 {
+    let at = |row: &[u32], place: usize| row.get(place).copied().unwrap_or(u32::MAX / 2);
     let mut before: Vec<u32> = Vec::new();
-    let mut above: Vec<u32> = Vec::with_capacity(other.len().saturating_add(1));
-    above.push(0);
+    let mut above: Vec<u32> = Vec::from([0]);
+    let mut row: Vec<u32> = Vec::new();
     let mut sum = 0;
     for sign in other {
         sum += cost(*sign);
@@ -27,68 +27,71 @@ fn distance(one: &[char], other: &[char]) -> u32 {
     }
     let mut last_sign = None;
     for sign in one {
-        let mut row = Vec::with_capacity(above.len());
-        let mut left = above.first().copied().unwrap_or(0) + cost(*sign);
+        let mut left = at(&above, 0) + cost(*sign);
+        row.clear();
         row.push(left);
         let mut last_other = None;
         for (place, against) in other.iter().enumerate() {
-            let over = |row: &[u32], at: usize| row.get(at).copied().unwrap_or(u32::MAX / 2);
             let same = match (sign == against, cost(*sign) == cost(*against)) {
                 (true, _) => 0,
                 (false, true) => cost(*sign),
                 // A letter for a figure is both.
                 (false, false) => FIGURE + LETTER,
             };
-            let mut best = (over(&above, place) + same)
-                .min(over(&above, place.saturating_add(1)) + cost(*sign))
+            let mut best = (at(&above, place) + same)
+                .min(at(&above, place.saturating_add(1)) + cost(*sign))
                 .min(left + cost(*against));
-            if last_sign == Some(*against) && last_other == Some(*sign) && place > 0 {
-                best = best
-                    .min(over(&before, place.saturating_sub(1)) + cost(*sign).max(cost(*against)));
+            if last_sign == Some(*against) && last_other == Some(*sign) {
+                let swapped = cost(*sign).max(cost(*against));
+                best = best.min(at(&before, place.saturating_sub(1)) + swapped);
             }
             row.push(best);
             left = best;
             last_other = Some(*against);
         }
-        (before, above) = (above, row);
+        core::mem::swap(&mut before, &mut above);
+        core::mem::swap(&mut above, &mut row);
         last_sign = Some(*sign);
     }
-    above.last().copied().unwrap_or(0)
+    at(&above, other.len())
 }
 
 /// The same signs in another order are one slip of the pen, wherever they stand.
 fn same_signs(one: &[char], other: &[char]) -> bool {
-    let sorted = |signs: &[char]| {
-        let mut signs = signs.to_vec();
-        signs.sort_unstable();
-        signs
-    };
-    one.len() == other.len() && sorted(one) == sorted(other)
+    let count = |signs: &[char], sign: char| signs.iter().filter(|known| **known == sign).count();
+    one.len() == other.len() && one.iter().all(|sign| count(one, *sign) == count(other, *sign))
 }
 
-/// How far a name is from a designation: the distance, where a sign too many or too few weighs a little more
-/// than a wrong one, then what follows their common beginning.
-pub(super) fn far(text: &str, designation: &str) -> (u32, usize) {
-    let signs = |text: &str| plain(text).chars().collect::<Vec<char>>();
-    let (one, other) = (signs(text), signs(designation));
-    let same_start = one.iter().zip(&other).take_while(|(one, other)| one == other).count();
-    let lengths = u32::try_from(one.len().abs_diff(other.len())).unwrap_or(0);
-    let slips = distance(&one, &other).saturating_add(lengths);
-    let far = if same_signs(&one, &other) { slips.min(FIGURE) } else { slips };
-    (far, other.len().saturating_sub(same_start))
+/// How far a plain name is from a designation: the distance, where a sign too many or too few weighs a little
+/// more than a wrong one.
+pub(super) fn far(name: &[char], designation: &[char]) -> u32 {
+    let lengths = u32::try_from(name.len().abs_diff(designation.len())).unwrap_or(0);
+    let slips = distance(name, designation).saturating_add(lengths);
+    if same_signs(name, designation) { slips.min(FIGURE) } else { slips }
 }
 
-/// The three nearest designations, of three different grades.
+pub(super) fn signs(text: &str) -> Vec<char> {
+    plain(text).chars().collect()
+}
+
+/// The three nearest designations, of three different grades; of equally far ones first that which has the
+/// shortest rest behind the common beginning.
 pub(super) fn nearest(text: &str) -> Vec<&'static Designation> {
-    let text: String = plain(text);
-    let mut ranked: Vec<((u32, usize), &'static Designation)> =
-        Designation::all().iter().map(|one| (far(&text, one.text), one)).collect();
-    ranked.sort_by_key(|(far, _)| *far);
-    let mut three: Vec<&'static Designation> = Vec::with_capacity(3);
-    for (_, one) in ranked {
-        if three.len() < 3 && !three.iter().any(|kept| kept.grade() == one.grade()) {
-            three.push(one);
-        }
+    let name = signs(text);
+    let ranked: Vec<((u32, usize), &'static Designation)> = Designation::all()
+        .iter()
+        .map(|one| {
+            let known = signs(one.text);
+            let same = name.iter().zip(&known).take_while(|(one, other)| one == other).count();
+            ((far(&name, &known), known.len().saturating_sub(same)), one)
+        })
+        .collect();
+    let mut three: Vec<&'static Designation> = Vec::new();
+    for _ in 0..3 {
+        let others = ranked.iter().filter(|(_, one)| {
+            !three.iter().any(|kept: &&Designation| kept.grade() == one.grade())
+        });
+        three.extend(others.min_by_key(|(rank, _)| *rank).map(|(_, one)| *one));
     }
     three
 }
@@ -98,7 +101,7 @@ mod tests {
     use super::*;
 
     fn between(one: &str, other: &str) -> u32 {
-        far(one, other).0
+        far(&signs(one), &signs(other))
     }
 
     #[test]

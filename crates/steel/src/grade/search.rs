@@ -3,7 +3,7 @@
 use alloc::vec::Vec;
 
 use super::Designation;
-use super::nearest::far;
+use super::nearest::{far, signs};
 use super::spelling::plain;
 
 /// Two letters or one figure off, as [`far`] counts.
@@ -26,6 +26,7 @@ pub fn search(text: &str, most: usize) -> Vec<&'static Designation> {
     if name.is_empty() {
         return Vec::new();
     }
+    let typed = signs(text);
     let mut ranked: Vec<((u32, usize), &'static Designation)> = Vec::new();
     for one in Designation::all() {
         let known = plain(one.text);
@@ -36,7 +37,7 @@ pub fn search(text: &str, most: usize) -> Vec<&'static Designation> {
         } else if name.len() > 1 && known.contains(name.as_str()) {
             2
         } else if name.len() > 2 {
-            let (far, _) = far(&name, &known);
+            let far = far(&typed, &signs(one.text));
             if far > NEAR {
                 continue;
             }
@@ -44,8 +45,12 @@ pub fn search(text: &str, most: usize) -> Vec<&'static Designation> {
         } else {
             continue;
         };
-        ranked.push(((rank, known.len()), one));
+        let rank = (rank, known.len());
+        let place = ranked.iter().take_while(|(before, _)| *before <= rank).count();
+        if place < most {
+            ranked.truncate(most.saturating_sub(1));
+            ranked.insert(place, (rank, one));
+        }
     }
-    ranked.sort_by_key(|(rank, _)| *rank);
-    ranked.into_iter().take(most).map(|(_, one)| one).collect()
+    ranked.into_iter().map(|(_, one)| one).collect()
 }
