@@ -90,7 +90,9 @@ impl Component for Application {
                 load(self.app.saved.page, ctx);
             }
             Message::Ahead => {
-                PARTS.into_iter().for_each(|page| load(page, ctx));
+                for page in PARTS {
+                    load(page, ctx);
+                }
                 return false;
             }
             Message::Came(page, Some(room)) => self.rooms.push((page, room)),

@@ -2,6 +2,10 @@
 //!
 //! The build cuts the functions named here out of the module, with all that only they need, into files that are
 //! loaded when the page is first opened. The memory stays one: a part is handed the state like any other code.
+#![expect(
+    clippy::unnecessary_wraps,
+    reason = "the macro puts the failure of loading into the result"
+)]
 
 use std::rc::Rc;
 

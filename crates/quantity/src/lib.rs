@@ -327,7 +327,7 @@ const fn to_whole(value: f64) -> u64 {
 /// A number, or the nearer end when it lies outside; what is no number stays none.
 ///
 /// The standard library's own `clamp` refuses ends in the wrong order with a sentence that prints both, and the
-/// printing of floats would come with it: a thirtieth of the page. Here the upper end wins.
+/// printing of floats would come with it: 8 kB of the compressed page. Here the upper end wins.
 ///
 /// # Example
 /// ```
