@@ -2,14 +2,15 @@
 
 use biteband_bench::Refusal;
 use biteband_bench::answer::{
-    ConvertQuestion, FileOutcome, FileQuestion, IndentQuestion, JominyQuestion, ReadingInput,
-    SteelQuestion, StrokeInput, assess, convert, find_steels, indent, jominy, parse_prior,
-    parse_proofs, parse_reading, parse_readings, parse_strokes, parse_target, read_reading,
-    sources, steel, steel_targets, table,
+    ConvertQuestion, FileOutcome, FileQuestion, HeatQuestion, IndentQuestion, JominyQuestion,
+    ReadingInput, SteelQuestion, StrokeInput, assess, convert, find_steels, heat, indent, jominy,
+    parse_prior, parse_proofs, parse_reading, parse_readings, parse_strokes, parse_target,
+    read_reading, sources, steel, steel_targets, table,
 };
 use biteband_bench::composition::{own_grade, parse_composition};
 use biteband_bench::format::Units;
 use biteband_bench::measure;
+use biteband_bench::section::SectionInput;
 use biteband_bench::state::list_of_grades;
 use biteband_bench::words::Language;
 use proptest::prelude::*;
@@ -224,6 +225,59 @@ proptest! {
                     };
                     let highest: Vec<Option<f64>> = answer.curve.iter().map(|p| p.high).collect();
                     prop_assert!(highest.windows(2).all(falls));
+                }
+                Err(refusal) => says_something(&refusal)?,
+            }
+        }
+    }
+
+    #[test]
+    fn any_heat_question_is_answered_or_refused(
+        steel in "4140|O1|D2|M2|T1|1018|420|W1|12L14|EN36|17-4PH|[0-9A-Z]{1,5}",
+        composition in proptest::option::of("C=0[.][0-9]{1,2},Mn=[0-2][.][0-9](,Cr=[0-5][.][0-9])?"),
+        shape in 0..7_usize,
+        sizes in "[0-9]{1,3}([.][0-9])?(mm|in)?",
+        length in field(), mass in proptest::option::of("[0-9]{1,4}([.][0-9])?(kg|lb|)"),
+        quench in proptest::option::of(
+            "(oil|vegetable oil|used oil|water|brine|air|salt|polymer)(:(mild|good))?(:[0-9]{1,4}L(@[0-9]{1,3}C)?)?(:flash=[0-9]{1,3}C)?"
+        ),
+        at in proptest::option::of("[0-9]{3,4}C"),
+        start in proptest::option::of("-?[0-9]{1,4}(C|F)"),
+        protection in proptest::option::of("open|coated|foil|charcoal|atmosphere|paint"),
+        oven in proptest::collection::vec("[0-9]{2,4}C=([0-9]{2,4}C|tin|zinc|magnet|lead)", 0..3),
+        anything in proptest::option::of(text()),
+    ) {
+        let size = Some(sizes.clone());
+        let pair = Some(format!("{sizes},10mm"));
+        let section = match shape {
+            0 => SectionInput { round: size, length, ..SectionInput::default() },
+            1 => SectionInput { tube: pair, length, ..SectionInput::default() },
+            2 => SectionInput { plate: size, length, ..SectionInput::default() },
+            3 => SectionInput { square: size, length, ..SectionInput::default() },
+            4 => SectionInput { hex: size, length, ..SectionInput::default() },
+            5 => SectionInput { flat: pair, length, ..SectionInput::default() },
+            _ => SectionInput::default(),
+        };
+        let steel = composition.is_none().then_some(steel);
+        let good = HeatQuestion {
+            steel, composition, section, mass, quench, at, start, protection, oven, units: Units::Inch,
+        };
+        let odd = HeatQuestion {
+            quench: anything.clone(), at: anything.clone(), oven: anything.into_iter().collect(),
+            ..good.clone()
+        };
+        for question in [good, odd] {
+            match heat(ENGLISH, &question) {
+                Ok(answer) => {
+                    prop_assert!(!answer.verdict.is_empty() && answer.checklists.len() == 4);
+                    prop_assert!(answer.heat_through_min.is_none_or(|minutes| minutes > 0.0 && minutes.is_finite()));
+                    let (low, high) = (answer.harden.low_c, answer.harden.high_c);
+                    prop_assert!(low.zip(high).is_none_or(|(low, high)| low <= high));
+                    if let Some(bath) = answer.bath {
+                        prop_assert!(!bath.text.is_empty());
+                        let stops = answer.verdict.starts_with("Stop:");
+                        prop_assert_eq!(stops, bath.verdict.is_some_and(|v| v != "enough") || bath.limit_c.is_some() && bath.needed_l.is_none());
+                    }
                 }
                 Err(refusal) => says_something(&refusal)?,
             }

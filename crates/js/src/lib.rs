@@ -6,7 +6,8 @@
 
 use biteband_bench::Refusal;
 use biteband_bench::answer::{
-    self, ConvertQuestion, FileQuestion, IndentQuestion, JominyQuestion, SteelQuestion,
+    self, ConvertQuestion, FileQuestion, HeatQuestion, IndentQuestion, JominyQuestion,
+    SteelQuestion,
 };
 use biteband_bench::words::Language;
 use serde::Serialize;
@@ -99,6 +100,15 @@ pub fn jominy(
     #[wasm_bindgen(js_name = "question", unchecked_param_type = "JominyQuestion")] given: &JsValue,
 ) -> JsValue {
     outcome(question::<JominyQuestion>(given).and_then(|asked| answer::jominy(LANGUAGE, &asked)))
+}
+
+/// Says how to heat a part, how long to hold it, and whether the bath bears its quench.
+#[must_use]
+#[wasm_bindgen(unchecked_return_type = "HeatAnswer | Refused")]
+pub fn heat(
+    #[wasm_bindgen(js_name = "question", unchecked_param_type = "HeatQuestion")] given: &JsValue,
+) -> JsValue {
+    outcome(question::<HeatQuestion>(given).and_then(|asked| answer::heat(LANGUAGE, &asked)))
 }
 
 /// Every conversion table in short.

@@ -794,3 +794,248 @@ export interface OutsideElement {
   high: number;
   text: string;
 }
+
+/** A section: one shape, every size with its unit. */
+export interface SectionInput {
+  /** Diameter of a round: `50mm`, `2in`. */
+  round?: string | null;
+  /** Outside and inside: `40mm,20mm`. */
+  tube?: string | null;
+  /** Thickness of a wide plate. */
+  plate?: string | null;
+  /** Side of a square bar. */
+  square?: string | null;
+  /** Size across flats. */
+  hex?: string | null;
+  /** Width and thickness: `60mm,12mm`. */
+  flat?: string | null;
+  length?: string | null;
+}
+
+/** What is asked about a heat: one of `steel` and `composition`, the rest as far as it is known. */
+export interface HeatQuestion {
+  /** Any designation of a grade: `4140`, `EN19`. */
+  steel?: string | null;
+  /** Mass percent of a heat, or limits. */
+  composition?: string | null;
+  section?: SectionInput;
+  /** Everything hot that goes into the bath together, in place of the mass of the section: `2.7kg`. */
+  mass?: string | null;
+  /** The bath: `oil:6L@25C`, `oil:6L@25C:flash=180C`. */
+  quench?: string | null;
+  /** Hardening temperature in place of the middle of the window: `850C`. */
+  at?: string | null;
+  /** How warm the part goes in: `20C` if left out. */
+  start?: string | null;
+  /** `open` if left out, `coated`, `foil`, `charcoal`, `atmosphere`. */
+  protection?: string | null;
+  /** Checks of the oven: `240C=231.9C`, `240C=tin`. */
+  oven?: string[];
+  /** Units of the texts; numbers stay in °C, mm, kg and litres. */
+  units?: "metric" | "inch";
+}
+
+/** How to heat a part, and what its quench does to the bath. */
+export interface HeatAnswer {
+  refused?: undefined;
+  /** Key of the grade; `null` for a composition. */
+  steel: string | null;
+  understood: string[];
+  /** What to do, or the stop with its figure. */
+  verdict: string;
+  harden: HeatWindow;
+  preheat: TemperatureStep[];
+  preheat_text: string;
+  protection: HeatProtection;
+  /** `null` without section and mass. */
+  part: HeatPart | null;
+  /** Minutes until the middle is hot. */
+  heat_through_min: number | null;
+  heat_through: HeatThrough | null;
+  /** Minutes to hold after that. */
+  hold_min: number | null;
+  hold: HeatHold;
+  skin: HeatSkin | null;
+  quench: HeatQuench;
+  bath: HeatBath | null;
+  tank: HeatTank | null;
+  /** `null` without checks. */
+  oven: HeatOven | null;
+  known_points: KnownPoint[];
+  hazards: string[];
+  notes: string[];
+  cautions: string[];
+  checklists: Checklist[];
+  /** Ids of the sources. */
+  sources: string[];
+}
+
+/** The window, in °C of the metal. */
+export interface HeatWindow {
+  low_c: number | null;
+  high_c: number | null;
+  /** What all else is worked out for. */
+  at_c: number;
+  method: "grade" | "formula" | "none";
+  /** Over the point where a magnet lets go, in K. */
+  over_magnet_low_k: number | null;
+  over_magnet_high_k: number | null;
+  cross_check: HeatCrossCheck | null;
+  sources: string[];
+  seen: string;
+  confidence: string;
+  text: string;
+}
+
+/** The window by formulas, in °C. */
+export interface HeatCrossCheck {
+  ac3_c: number;
+  ac3_low_c: number;
+  ac3_high_c: number;
+  low_c: number;
+  high_c: number;
+  agrees: boolean;
+  sources: string[];
+  seen: string;
+  confidence: string;
+  text: string;
+}
+
+/** What stands between the skin and the air. */
+export interface HeatProtection {
+  kind: "open" | "coated" | "foil" | "charcoal" | "atmosphere";
+  /** Not to be heated in the open. */
+  needed: boolean;
+  text: string;
+}
+
+/** The part as it was understood. */
+export interface HeatPart {
+  shape: string | null;
+  ruling_mm: number | null;
+  mass_kg: number | null;
+}
+
+/** Minutes until the middle is hot. */
+export interface HeatThrough {
+  /** Of a part that scales. */
+  low_min: number;
+  /** Of a bright part. */
+  high_min: number;
+  within_k: number;
+  from_c: number;
+  at_least: boolean;
+  sources: string[];
+  seen: string;
+  confidence: string;
+  text: string;
+}
+
+/** Minutes to hold. */
+export interface HeatHold {
+  low_min: number | null;
+  high_min: number | null;
+  /** What the grade's data say, as printed. */
+  soak: string;
+  rules: HoldRule[];
+  text: string;
+}
+
+/** A rule of the trade; they do not agree. */
+export interface HoldRule {
+  rule: string;
+  low_min: number;
+  high_min: number;
+  sources: string[];
+  seen: string;
+  confidence: string;
+  text: string;
+}
+
+/** What the skin loses. */
+export interface HeatSkin {
+  minutes: number;
+  /** Depth of lost carbon in open air. */
+  low_mm: number;
+  high_mm: number;
+  /** The least to grind off. */
+  grind_mm: number;
+  sources: string[];
+  seen: string;
+  confidence: string;
+  text: string;
+}
+
+/** What it is quenched in. */
+export interface HeatQuench {
+  /** By the sources of the grade. */
+  named: string[];
+  medium: string | null;
+  movement: string | null;
+  fit: "named" | "between" | "sharper" | "milder" | null;
+  crack_risk: "low" | "raised" | "high" | null;
+  text: string;
+}
+
+/** What the part does to the bath. */
+export interface HeatBath {
+  medium: string;
+  litres: number | null;
+  start_c: number;
+  start_assumed: boolean;
+  rise_c: number | null;
+  peak_c: number | null;
+  limit_c: number | null;
+  needed_l: number | null;
+  by_rule_l: number | null;
+  by_balance_l: number | null;
+  flash: HeatFlash | null;
+  verdict: "enough" | "too_small" | "too_hot" | "fire_risk" | "do_not_use" | null;
+  sources: string[];
+  seen: string;
+  confidence: string;
+  text: string;
+}
+
+/** Where an oil catches fire. */
+export interface HeatFlash {
+  celsius: number;
+  assumed: boolean;
+  margin_k: number;
+}
+
+/** A tank that covers the part; inner sizes. */
+export interface HeatTank {
+  long_mm: number;
+  wide_mm: number;
+  liquid_mm: number;
+  wall_mm: number;
+  litres: number;
+  text: string;
+}
+
+/** What the dial must show; `null` where the oven was not checked. */
+export interface HeatOven {
+  dial_c: number | null;
+  offset_k: number | null;
+  half_width_k: number | null;
+  text: string;
+}
+
+/** Something whose temperature is known. */
+export interface KnownPoint {
+  point: string;
+  celsius: number;
+  half_width_k: number;
+  sources: string[];
+  seen: string;
+  confidence: string;
+  text: string;
+}
+
+/** A list to tick off. */
+export interface Checklist {
+  list: "oven" | "before_heating" | "before_quench" | "after";
+  title: string;
+  items: string[];
+}

@@ -5,9 +5,11 @@
 use std::collections::BTreeSet;
 
 use biteband_bench::answer::{
-    ConvertQuestion, FileQuestion, IndentQuestion, JominyQuestion, SteelQuestion, assess, convert,
-    indent, jominy, parse_reading, parse_strokes, sources, steel, table, tables,
+    ConvertQuestion, FileQuestion, HeatQuestion, IndentQuestion, JominyQuestion, SteelQuestion,
+    assess, convert, heat, indent, jominy, parse_reading, parse_strokes, sources, steel, table,
+    tables,
 };
+use biteband_bench::section::SectionInput;
 use biteband_bench::words::Language;
 use serde::Serialize;
 use serde_json::Value;
@@ -152,6 +154,42 @@ fn jominy_types_have_the_fields_of_the_answers() {
 }
 
 #[test]
+fn heat_types_have_the_fields_of_the_answers() {
+    let text = |text: &str| Some(text.to_owned());
+    let question = HeatQuestion {
+        steel: text("H13"),
+        section: SectionInput {
+            round: text("25mm"),
+            length: text("80mm"),
+            ..SectionInput::default()
+        },
+        quench: text("oil:6L@25C"),
+        oven: vec!["790C=magnet".to_owned()],
+        ..HeatQuestion::default()
+    };
+    let answer = plain(&heat(ENGLISH, &question).unwrap());
+    same_fields(&answer, "HeatAnswer");
+    same_fields(&answer["harden"], "HeatWindow");
+    same_fields(&answer["preheat"][0], "TemperatureStep");
+    same_fields(&answer["protection"], "HeatProtection");
+    same_fields(&answer["part"], "HeatPart");
+    same_fields(&answer["heat_through"], "HeatThrough");
+    same_fields(&answer["hold"], "HeatHold");
+    same_fields(&answer["hold"]["rules"][0], "HoldRule");
+    same_fields(&answer["skin"], "HeatSkin");
+    same_fields(&answer["quench"], "HeatQuench");
+    same_fields(&answer["bath"], "HeatBath");
+    same_fields(&answer["bath"]["flash"], "HeatFlash");
+    same_fields(&answer["tank"], "HeatTank");
+    same_fields(&answer["oven"], "HeatOven");
+    same_fields(&answer["known_points"][0], "KnownPoint");
+    same_fields(&answer["checklists"][0], "Checklist");
+    let plain_steel = HeatQuestion { steel: text("4140"), ..HeatQuestion::default() };
+    let answer = plain(&heat(ENGLISH, &plain_steel).unwrap());
+    same_fields(&answer["harden"]["cross_check"], "HeatCrossCheck");
+}
+
+#[test]
 fn table_and_source_types_have_the_fields_of_the_answers() {
     same_fields(&plain(&tables())[0], "TableListing");
     let table = plain(&table(ENGLISH, "astm-e140-t1").unwrap());
@@ -188,16 +226,30 @@ fn question_types_have_the_fields_of_the_questions() {
             "JominyQuestion",
             serde_json::json!({ "steel": "4140", "composition": null, "units": "inch" }),
         ),
+        (
+            "HeatQuestion",
+            serde_json::json!({
+                "steel": "4140", "composition": null, "section": {}, "mass": "2kg", "quench": "oil", "at": null,
+                "start": null, "protection": "foil", "oven": [], "units": "inch",
+            }),
+        ),
     ] {
         same_fields(&value, interface);
         match interface {
             "ConvertQuestion" => drop(serde_json::from_value::<ConvertQuestion>(value).unwrap()),
             "FileQuestion" => drop(serde_json::from_value::<FileQuestion>(value).unwrap()),
             "SteelQuestion" => drop(serde_json::from_value::<SteelQuestion>(value).unwrap()),
+            "HeatQuestion" => drop(serde_json::from_value::<HeatQuestion>(value).unwrap()),
             "JominyQuestion" => drop(serde_json::from_value::<JominyQuestion>(value).unwrap()),
             _ => drop(serde_json::from_value::<IndentQuestion>(value).unwrap()),
         }
     }
+    let section = serde_json::json!({
+        "round": null, "tube": "40mm,20mm", "plate": null, "square": null, "hex": null, "flat": null,
+        "length": "80mm",
+    });
+    same_fields(&section, "SectionInput");
+    serde_json::from_value::<SectionInput>(section).unwrap();
     let nested = serde_json::json!({
         "strokes": [{ "file": 50, "outcome": "bites", "spot": 2 }],
         "proved": [{ "file": 50, "known": 48, "outcome": "bites" }],

@@ -104,7 +104,8 @@ impl Speech {
         }
         let steps: Vec<String> =
             steps.iter().map(|step| self.units.temperatures(step.low, step.high)).collect();
-        self.say(Heat::Preheat { steps: &steps.join(", ") })
+        let steps: Vec<&str> = steps.iter().map(String::as_str).collect();
+        self.say(Heat::Preheat { steps: &steps })
     }
 
     pub(super) fn part(self, job: &Job) -> Option<HeatPart> {

@@ -86,7 +86,7 @@ pub enum Heat<'a> {
     Magnet { place: Magnet, low: &'a str, high: &'a str, point: &'a str },
     BelowWindow { at: &'a str, range: &'a str },
     AboveWindow { at: &'a str, range: &'a str },
-    Preheat { steps: &'a str },
+    Preheat { steps: &'a [&'a str] },
     Protection(Protection),
     NotInTheOpen,
     MarkLow,

@@ -70,7 +70,7 @@ pub(super) fn refuse(what: Unmeasured<'_>) -> [Words; 3] {
         Unmeasured::NoUnit { given, kind } => {
             let (_, forms, [one, other], apart) = about(kind);
             [
-                format!("{given} has no unit: {given}{one} and {given}{other} are both possible, and {apart}.").into(),
+                format!("{given} has no unit: {given} {} and {given} {} are both possible, and {apart}.", one.trim(), other.trim()).into(),
                 forms.into(),
                 format!("Write {given}{one} or {given}{other}.").into(),
             ]

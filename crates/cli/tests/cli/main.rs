@@ -8,6 +8,7 @@
 
 mod common;
 mod golden;
+mod heat;
 mod indent;
 mod jominy;
 mod print;

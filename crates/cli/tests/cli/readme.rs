@@ -125,6 +125,19 @@ fn every_field_of_the_json_is_described() {
         &["steel", "--target", "cold chisel"],
         &["jominy", "4340"],
         &["jominy", "1095"],
+        &[
+            "heat",
+            "O1",
+            "--round",
+            "25mm",
+            "--length",
+            "80mm",
+            "--quench",
+            "oil:6L@25C",
+            "--oven",
+            "790C=magnet",
+        ],
+        &["heat", "4140"],
         &["table", "astm-e140-t1"],
         &["table", "--list"],
         &["source", "astm-e140"],
@@ -142,7 +155,7 @@ fn every_field_of_the_json_is_described() {
 
 #[test]
 fn every_option_of_the_help_is_described() {
-    let commands: [&[&str]; 14] = [
+    let commands: [&[&str]; 15] = [
         &["convert"],
         &["file"],
         &["table"],
@@ -157,6 +170,7 @@ fn every_option_of_the_help_is_described() {
         &["indent", "rockwell"],
         &["steel"],
         &["jominy"],
+        &["heat"],
     ];
     for command in commands {
         let help = biteband(&[command, &["--help"]].concat());
