@@ -36,12 +36,12 @@ pub(crate) fn steel(app: &Rc<App>, dispatch: &Dispatch) -> Html {
     html! {
         <main id="content" class="wide">
             <h1 tabindex="-1" class="unseen">{ LANGUAGE.say(Phrase::Steel) }</h1>
-            { block("col", vec![shown.steel(), shown.section(), shown.bath(), shown.wanted(), shown.air()]) }
-            <div class="col">
-                <div role="status" class="col">{ status }</div>
+            <div role="status" class="col answer">{ status }</div>
+            { block("col asked", vec![shown.steel(), shown.section(), shown.bath(), shown.amounts(), shown.kinds(), shown.air()]) }
+            <div class="col rest">
                 { for view.reach.iter().map(reached) }
                 { for view.heat.iter().map(recipe) }
-                { for view.cautions.iter().map(|caution| section("caution", vec![p(caution)])) }
+                if !view.cautions.is_empty() { { section("caution", vec![ps(&view.cautions)]) } }
                 { folds(&view) }
             </div>
         </main>
@@ -144,6 +144,7 @@ impl Shown<'_> {
             let hint = if *name == SteelField::Length { S::LengthHint } else { S::SizeHint };
             self.typed(*name, *title, Some(hint), "field")
         }));
+        card.push(self.typed(SteelField::Target, S::Target, Some(S::TargetHint), "field"));
         section("card", card)
     }
 
@@ -157,35 +158,33 @@ impl Shown<'_> {
         if !view.movements.is_empty() {
             card.push(chips(self.dispatch, say(S::Movement), Group::Seen, moved));
         }
-        card.push(self.typed(SteelField::Litres, S::Litres, Some(S::LitresHint), "field"));
-        card.push(self.typed(
-            SteelField::BathTemperature,
-            S::BathTemperature,
-            Some(S::BathTemperatureHint),
-            "field",
-        ));
-        card.push(self.typed(
-            SteelField::FlashPoint,
-            S::FlashPoint,
-            Some(S::FlashPointHint),
-            "field",
-        ));
         section("card", card)
     }
 
-    fn wanted(&self) -> Html {
+    fn amounts(&self) -> Html {
+        let fields = [
+            (SteelField::Litres, S::Litres, S::LitresHint),
+            (SteelField::BathTemperature, S::BathTemperature, S::BathTemperatureHint),
+            (SteelField::FlashPoint, S::FlashPoint, S::FlashPointHint),
+        ];
+        let fields =
+            fields.into_iter().map(|(name, title, hint)| self.typed(name, title, Some(hint), "field"));
+        folded(say(S::BathTitle), fields.collect())
+    }
+
+    fn kinds(&self) -> Html {
         let view = self.view;
-        let rows = view
-            .kinds
-            .iter()
-            .map(|(text, take)| self.key(text, None, SteelAction::Want(take.clone())));
+        let rows = view.kinds.iter();
+        let rows = rows.map(|(text, take)| self.key(text, None, SteelAction::Want(take.clone())));
         let mut card = vec![
-            self.typed(SteelField::Target, S::Target, Some(S::TargetHint), "field"),
             self.typed(SteelField::Kind, S::Kind, Some(S::KindHint), "field"),
             self.keys(S::KindRows, rows.collect()),
         ];
-        card.extend(view.kind_cautions.iter().map(|caution| section("caution", vec![p(caution)])));
-        section("card", card)
+        if !view.kind_cautions.is_empty() {
+            let cautions = view.kind_cautions.iter().map(|caution| p(caution));
+            card.push(section("caution", cautions.collect()));
+        }
+        folded(say(S::Kind), card.into_iter().collect())
     }
 
     fn air(&self) -> Html {

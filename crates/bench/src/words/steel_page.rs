@@ -6,7 +6,6 @@ use super::{Language, steel_page_english};
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[expect(missing_docs, reason = "a label is documented by its words in each language")]
 pub enum SteelPage {
-    SteelTitle,
     Query,
     QueryHint,
     Suggestions,
@@ -20,7 +19,6 @@ pub enum SteelPage {
     Keep,
     KeptBars,
     Forget,
-    SectionTitle,
     Shape,
     Round,
     Tube,
@@ -47,7 +45,6 @@ pub enum SteelPage {
     BathTemperatureHint,
     FlashPoint,
     FlashPointHint,
-    WantedTitle,
     Target,
     TargetHint,
     Kind,
@@ -70,7 +67,6 @@ pub enum SteelPage {
     NoSection,
     Typing,
     Across,
-    AgainstWanted,
     WaysTitle,
     RecipeTitle,
     Harden,
