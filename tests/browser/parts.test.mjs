@@ -11,7 +11,17 @@ const { open, server, expect } = stage();
 const isPart = (name) => /-(about|convert|mark|paper|shared-\d+)\.wasm$/.test(name);
 const go = (page, hash) => page.evaluate((to) => { location.hash = to; }, hash);
 // Without a worker nothing is kept, as on the very first visit.
-const noWorker = { init: () => { delete Navigator.prototype.serviceWorker; } };
+const noWorker = {
+  init: () => {
+    delete Navigator.prototype.serviceWorker;
+    // When the page stands: the moment its first key is there.
+    new MutationObserver((_, observer) => {
+      if (!document.querySelector("main button")) return;
+      globalThis.standing = performance.now();
+      observer.disconnect();
+    }).observe(document, { childList: true, subtree: true });
+  },
+};
 
 const ROOMS = {
   "#convert": (page) => page.locator("#field-convert"),
@@ -32,15 +42,18 @@ for (const [hash, inside] of Object.entries(ROOMS)) {
 test("the start page stands before any part is asked for, and then every part comes ahead of its use", async () => {
   server.requests.length = 0;
   const { page } = await open("", noWorker);
-  await page.getByRole("button", { name: "Undo" }).waitFor();
-  assert.deepEqual(server.requests.filter(isPart), []);
   const parts = readdirSync(dist).filter(isPart);
   assert.ok(parts.length >= 4, parts.join());
   await until("every part is there", () => parts.every((part) => server.requests.includes(`/${part}`)));
+  const [standing, first] = await page.evaluate(() => {
+    const asked = performance.getEntriesByType("resource").filter((one) => /-(mark|convert)\.wasm$/.test(one.name));
+    return [globalThis.standing, Math.min(...asked.map((one) => one.startTime))];
+  });
+  assert.ok(first > standing, `${first} is after ${standing}`);
   server.requests.length = 0;
   await go(page, "#mark");
   await ROOMS["#mark"](page).waitFor();
-  assert.deepEqual(server.requests, [], "a tap needs no request");
+  assert.deepEqual(server.requests.filter(isPart), [], "a tap needs no request");
 });
 
 test("a room that was never opened opens with the network cut", async () => {
@@ -90,13 +103,15 @@ test("a part that cannot be had is said, loses nothing that was typed, and comes
 });
 
 test("while a part is on its way the page says so, and its heading then has the focus", async () => {
-  const { page } = await open("", noWorker);
+  const { page } = await open("about:blank", { ...noWorker, started: false });
   let release;
   const held = new Promise((done) => { release = done; });
   await page.route(/-mark\.wasm$/, async (route) => {
     await held;
     await route.continue();
   });
+  await page.goto(server.url);
+  await page.getByRole("button", { name: "Undo" }).waitFor();
   await go(page, "#mark");
   await page.getByRole("status").filter({ hasText: "being loaded" }).waitFor();
   await noAxeViolations(page);
