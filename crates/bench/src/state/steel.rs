@@ -325,9 +325,11 @@ impl SteelState {
     }
 
     fn add_check(&mut self) -> Option<SteelField> {
-        use crate::measure::parse_temperature;
+        // Whether it is a temperature altogether is told by the answer; here only a number alone is kept out,
+        // because reading it as a whole would bring the reader of every measure into the first module.
+        let has_unit = |text: &str| text.trim_end().ends_with(['C', 'c', 'F', 'f']);
         for (text, field) in [(&self.dial, SteelField::Dial), (&self.truth, SteelField::Truth)] {
-            if parse_temperature(text).is_err() {
+            if !has_unit(text) {
                 return Some(field);
             }
         }
