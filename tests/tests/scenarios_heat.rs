@@ -116,9 +116,9 @@ fn an_inch_is_hot_after_a_quarter_of_an_hour_and_the_trade_disagrees_on_the_hold
     let answer = answered(&HeatQuestion { section: round("25mm"), at: text("850C"), ..of("4140") });
     assert!(near(answer.heat_through_min, 17.0, 1.0));
     let through = answer.heat_through.unwrap();
-    assert!(through.high_min > through.low_min && through.within_k == 10.0);
+    assert!(through.high_min > through.low_min && near(Some(through.within_k), 10.0, 0.0));
     let (low, high) = answer.hold.low_min.zip(answer.hold.high_min).unwrap();
-    assert!(low == 10.0 && high > 3.0 * low);
+    assert!(near(Some(low), 10.0, 0.0) && high > 3.0 * low);
     assert!(answer.hold.text.contains("The trade does not agree"));
     assert_eq!(answer.hold.rules.len(), 4);
     // 0.25 mm at least in open air (recalled); a skin proves nothing.

@@ -137,7 +137,7 @@ impl Speech {
         }
     }
 
-    pub(super) fn minutes(self, low: f64, high: f64) -> String {
+    pub(super) fn minutes(low: f64, high: f64) -> String {
         format!("{} min", format::dash(&fixed(low.floor(), 0), &fixed(high.ceil(), 0)))
     }
 
@@ -212,34 +212,33 @@ pub fn heat(language: Language, question: &HeatQuestion) -> Result<HeatAnswer, R
     let oven = speech.oven(&question.oven, at)?;
     let protection = speech.protection(&job);
     let low = through.as_ref().map(|found| Speech::main(&job, found));
-    let verdict = match stop {
-        Some(stop) => stop,
-        None => {
-            let open = protection.needed && job.protection == Protection::Open;
-            let enough = bath.as_ref().is_some_and(|bath| bath.verdict == Some("enough"));
-            let heat_to = match (job.at, window.low_c.zip(window.high_c)) {
-                (None, Some((low, high))) => {
-                    Heat::HeatTo { range: &speech.units.temperatures(low.round(), high.round()) }
-                }
-                _ => Heat::HeatAt { at: &speech.celsius(window.at_c) },
-            };
-            let heat_to = speech.say(heat_to);
-            let hot = low.map(|minutes| speech.minutes(minutes.ceil(), minutes));
-            joined(
-                [
-                    open.then(|| speech.say(Heat::NotInTheOpen)),
-                    speech.fit_caution(&job),
-                    Some(heat_to),
-                    hot.map(|minutes| speech.say(Heat::ThenThrough { minutes: &minutes })),
-                    hold_minutes.taken.map(|minutes| {
-                        speech.say(Heat::ThenHold { minutes: &speech.minutes(minutes, minutes) })
-                    }),
-                    enough.then(|| speech.say(Heat::BathEnough)),
-                ]
-                .into_iter()
-                .flatten(),
-            )
-        }
+    let verdict = if let Some(stop) = stop {
+        stop
+    } else {
+        let open = protection.needed && job.protection == Protection::Open;
+        let enough = bath.as_ref().is_some_and(|bath| bath.verdict == Some("enough"));
+        let heat_to = match (job.at, window.low_c.zip(window.high_c)) {
+            (None, Some((low, high))) => {
+                Heat::HeatTo { range: &speech.units.temperatures(low.round(), high.round()) }
+            }
+            _ => Heat::HeatAt { at: &speech.celsius(window.at_c) },
+        };
+        let heat_to = speech.say(heat_to);
+        let hot = low.map(|minutes| Speech::minutes(minutes.ceil(), minutes));
+        joined(
+            [
+                open.then(|| speech.say(Heat::NotInTheOpen)),
+                speech.fit_caution(&job),
+                Some(heat_to),
+                hot.map(|minutes| speech.say(Heat::ThenThrough { minutes: &minutes })),
+                hold_minutes.taken.map(|minutes| {
+                    speech.say(Heat::ThenHold { minutes: &Speech::minutes(minutes, minutes) })
+                }),
+                enough.then(|| speech.say(Heat::BathEnough)),
+            ]
+            .into_iter()
+            .flatten(),
+        )
     };
     let mut answer = HeatAnswer {
         steel: job.grade.map(Grade::key),
@@ -248,7 +247,7 @@ pub fn heat(language: Language, question: &HeatQuestion) -> Result<HeatAnswer, R
         preheat: job.grade.map_or(&[][..], Grade::preheat).iter().map(step).collect(),
         preheat_text: speech.preheat(&job),
         protection,
-        part: speech.part(&job),
+        part: Speech::part(&job),
         heat_through_min: low,
         heat_through: through.as_ref().map(|found| speech.through_answer(&job, found)),
         hold_min: hold_minutes.taken,
@@ -284,9 +283,11 @@ fn sources(answer: &HeatAnswer) -> Vec<&'static str> {
         .into_iter()
         .chain(answer.hold.rules.iter().map(|rule| Some(rule.cited)))
         .chain([of_skin, of_bath])
-        .chain(answer.known_points.iter().map(|point| Some(point.cited)));
+        .chain(answer.known_points.iter().map(|point| Some(point.cited)))
+        .flatten()
+        .map(|cited| cited.sources);
     let mut all = Vec::new();
-    for key in groups.flatten().flat_map(|cited| cited.sources) {
+    for key in groups.chain([answer.quench.sources]).flatten() {
         if !all.contains(key) {
             all.push(*key);
         }

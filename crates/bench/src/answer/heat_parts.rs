@@ -108,7 +108,7 @@ impl Speech {
         self.say(Heat::Preheat { steps: &steps })
     }
 
-    pub(super) fn part(self, job: &Job) -> Option<HeatPart> {
+    pub(super) fn part(job: &Job) -> Option<HeatPart> {
         (job.section.is_some() || job.mass.is_some()).then(|| HeatPart {
             shape: job.section.map(|section| section.shape().key()),
             ruling_mm: job.section.map(|section| section.ruling().mm),
@@ -155,8 +155,8 @@ impl Speech {
         let (low, high) = (found.minutes.get(), found.bright.get());
         let mm = job.section.map_or(0.0, |section| section.ruling().mm);
         let first = self.say(Heat::Through {
-            low: &self.minutes(low.round(), low.round()),
-            high: &self.minutes(high.round(), high.round()),
+            low: &Self::minutes(low.round(), low.round()),
+            high: &Self::minutes(high.round(), high.round()),
             from: &self.celsius(job.start.get()),
             size: &size(self.units, mm),
             within: &self.difference(found.within.get()),
@@ -180,7 +180,7 @@ impl Speech {
         }
         if let Some(all) = found.all {
             let [low, high] =
-                [all.low.floor(), all.high.ceil()].map(|minutes| self.minutes(minutes, minutes));
+                [all.low.floor(), all.high.ceil()].map(|minutes| Self::minutes(minutes, minutes));
             said.push(self.say(Heat::TradeDisagrees { low: &low, high: &high }));
         }
         if found.hot {
@@ -188,14 +188,14 @@ impl Speech {
         }
         said.push(match found.taken {
             Some(minutes) => self.say(Heat::HoldTaken {
-                minutes: &self.minutes(minutes, minutes),
+                minutes: &Self::minutes(minutes, minutes),
                 own: found.own.is_some(),
             }),
             None => self.say(Heat::HoldUnknown),
         });
         let rule = |rule: &furnace::HoldRule| {
             let (low, high) = (rule.minutes.low, rule.minutes.high);
-            let minutes = self.minutes(low.round(), high.round());
+            let minutes = Self::minutes(low.round(), high.round());
             let words = self.say(Heat::Rule { rule: rule.rule, minutes: &minutes });
             HoldRuleAnswer {
                 rule: rule.rule.key(),
@@ -233,7 +233,7 @@ impl Speech {
         let found = decarburised(at?, time, carbon, job.protection).ok()?;
         let (low, high) = (found.depth.low, found.depth.high);
         let first = self.say(Heat::Lost {
-            minutes: &self.minutes(minutes.round(), minutes.round()),
+            minutes: &Self::minutes(minutes.round(), minutes.round()),
             low: &self.depth(low),
             high: &self.depth(high),
             protected: job.protection != Protection::Open,
@@ -287,6 +287,7 @@ impl Speech {
             CrackLevel::Raised => "raised",
             CrackLevel::High => "high",
         });
+        let sources = risk.as_ref().map_or(&[][..], |risk| risk.cited.sources);
         if let Some(risk) = risk.filter(|risk| risk.level > CrackLevel::Low) {
             let high = risk.level == CrackLevel::High;
             let head = self.say(if high { Heat::CrackHigh } else { Heat::CrackRaised });
@@ -301,6 +302,7 @@ impl Speech {
             movement: job.bath.map(|bath| bath.movement.key()),
             fit,
             crack_risk: level,
+            sources,
             text: joined(said.into_iter()),
         }
     }
