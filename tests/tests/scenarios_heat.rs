@@ -152,6 +152,19 @@ fn a_bath_that_does_not_fit_is_marked() {
     assert!(mild.verdict.contains("will not get hard"));
 }
 
+/// A case-hardening grade with lead: no hardness without a case, no heating without extraction (data of the grade).
+#[test]
+fn a_leaded_screw_steel_hardens_in_a_case_alone_and_its_smoke_is_named() {
+    let answer = answered(&HeatQuestion { section: round("12mm"), ..of("12L14") });
+    assert!(answer.verdict.starts_with("This grade hardens only in a carburized case"));
+    assert!(
+        answer.cautions.iter().any(|caution| caution.contains("lead")),
+        "{:?}",
+        answer.cautions
+    );
+    assert!(answer.harden.text.contains("carburized part"));
+}
+
 /// Used oil is never used, whatever there is of it: common practice, no source.
 #[test]
 fn used_oil_is_stopped() {

@@ -163,6 +163,13 @@ pub(super) struct Job {
     pub(super) protection: Protection,
 }
 
+impl Job {
+    /// Whether the grade hardens in a carburized case alone.
+    pub(super) fn case_only(&self) -> bool {
+        self.grade.is_some_and(|grade| grade.hardening() == Hardening::Case)
+    }
+}
+
 /// Says how to heat a part, how long to hold it, and whether the bath bears it.
 ///
 /// A bath that is too small is an answer, whose verdict begins with the stop and its figure.
@@ -227,6 +234,7 @@ pub fn heat(language: Language, question: &HeatQuestion) -> Result<HeatAnswer, R
         let hot = low.map(|minutes| Speech::minutes(minutes.ceil(), minutes));
         joined(
             [
+                job.case_only().then(|| speech.say(Heat::CaseOnly)),
                 open.then(|| speech.say(Heat::NotInTheOpen)),
                 speech.fit_caution(&job),
                 Some(heat_to),
@@ -413,7 +421,7 @@ impl Speech {
         let mut said = Vec::new();
         match (window, &by_formula) {
             (Some(window), _) if own.is_some() => {
-                let case = job.grade.is_some_and(|grade| grade.hardening() == Hardening::Case);
+                let case = job.case_only();
                 said.push(self.say(Heat::Window { range: &range(window), case }));
                 said.push(self.mark(cited));
             }

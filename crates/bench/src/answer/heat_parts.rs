@@ -9,7 +9,7 @@ use biteband_steel::quench::Medium;
 use biteband_steel::reach::{Fit, crack_risk, quenchant};
 use biteband_steel::section::Shape;
 use biteband_steel::transform::CrackLevel;
-use biteband_steel::{Element, Family, Grade, Hardening, Interval, Quenchant};
+use biteband_steel::{Element, Family, Grade, Interval, Quenchant};
 
 use super::heat::{Job, Speech, joined};
 use super::heat_answer::{
@@ -79,7 +79,7 @@ fn own_soak(note: &str, mm: Option<f64>) -> Option<Interval> {
 impl Speech {
     /// What is missing, and what is not known of so hot a steel.
     pub(super) fn notes(self, job: &Job, known: bool) -> Vec<String> {
-        let case = job.grade.is_some_and(|grade| grade.hardening() == Hardening::Case);
+        let case = job.case_only();
         let plate = job.section.is_some_and(|s| matches!(s.shape(), Shape::Plate { .. }));
         let most = self.celsius(furnace::FURNACE.max);
         let weighed = job.mass.is_some();
@@ -123,7 +123,8 @@ impl Speech {
                     ["must be protected", "protect from", "vacuum"].iter().any(|w| text.contains(w))
                 })
         });
-        let warning = needed.then(|| self.say(Heat::NotInTheOpen));
+        let open = needed && job.protection == Protection::Open;
+        let warning = open.then(|| self.say(Heat::NotInTheOpen));
         let text = [Some(self.say(Heat::Protection(job.protection))), warning];
         ProtectionAnswer {
             kind: job.protection.key(),
@@ -225,7 +226,7 @@ impl Speech {
         hold: Option<f64>,
     ) -> Option<SkinAnswer> {
         let minutes = Self::main(job, through?) + hold?;
-        let case = job.grade.is_some_and(|grade| grade.hardening() == Hardening::Case);
+        let case = job.case_only();
         let carbon = if case { CASE_CARBON } else { job.limits.range(Element::C)?.high };
         let carbon = MassPercent::new(carbon).ok()?;
         let time = Minutes::new(minutes).ok()?;

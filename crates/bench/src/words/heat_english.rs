@@ -133,7 +133,7 @@ pub(super) fn say(phrase: Heat<'_>) -> Words {
         P::Magnet { place: Magnet::Far, low, high, point } => format!("A magnet lets go at about {point}; the window is {low} to {high} above that, so far that the magnet is no help. It needs a thermometer.").into(),
         P::BelowWindow { at, range } => format!("{at} is below the window of {range}: it will not harden fully.").into(),
         P::AboveWindow { at, range } => format!("{at} is above the window of {range}: the grain grows, it cracks more easily, and soft austenite may stay.").into(),
-        P::Preheat { steps } => format!("Preheat at {}, each time until the part is as hot as the oven.", steps.join(", then ")).into(),
+        P::Preheat { steps } => format!("Preheat at {} until the part is as hot as the oven, then go on.", steps.join(", then ")).into(),
         P::Protection(how) => protection(how).into(),
         P::NotInTheOpen => "Do not heat this steel in the open: at its temperature the skin is spoiled deeper than is ground off. Foil, a box, gas or vacuum.".into(),
         P::MarkLow => "(low confidence)".into(),
