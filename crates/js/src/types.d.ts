@@ -974,6 +974,8 @@ export interface HeatQuench {
   movement: string | null;
   fit: "named" | "between" | "sharper" | "milder" | null;
   crack_risk: "low" | "raised" | "high" | null;
+  /** Of the rules for cracks. */
+  sources: string[];
   text: string;
 }
 

@@ -137,7 +137,7 @@ impl Speech {
         }
     }
 
-    pub(super) fn minutes(self, low: f64, high: f64) -> String {
+    pub(super) fn minutes(low: f64, high: f64) -> String {
         format!("{} min", format::dash(&fixed(low.floor(), 0), &fixed(high.ceil(), 0)))
     }
 
@@ -161,6 +161,13 @@ pub(super) struct Job {
     pub(super) at: Option<Celsius>,
     pub(super) start: Celsius,
     pub(super) protection: Protection,
+}
+
+impl Job {
+    /// Whether the grade hardens in a carburized case alone.
+    pub(super) fn case_only(&self) -> bool {
+        self.grade.is_some_and(|grade| grade.hardening() == Hardening::Case)
+    }
 }
 
 /// Says how to heat a part, how long to hold it, and whether the bath bears it.
@@ -212,34 +219,34 @@ pub fn heat(language: Language, question: &HeatQuestion) -> Result<HeatAnswer, R
     let oven = speech.oven(&question.oven, at)?;
     let protection = speech.protection(&job);
     let low = through.as_ref().map(|found| Speech::main(&job, found));
-    let verdict = match stop {
-        Some(stop) => stop,
-        None => {
-            let open = protection.needed && job.protection == Protection::Open;
-            let enough = bath.as_ref().is_some_and(|bath| bath.verdict == Some("enough"));
-            let heat_to = match (job.at, window.low_c.zip(window.high_c)) {
-                (None, Some((low, high))) => {
-                    Heat::HeatTo { range: &speech.units.temperatures(low.round(), high.round()) }
-                }
-                _ => Heat::HeatAt { at: &speech.celsius(window.at_c) },
-            };
-            let heat_to = speech.say(heat_to);
-            let hot = low.map(|minutes| speech.minutes(minutes.ceil(), minutes));
-            joined(
-                [
-                    open.then(|| speech.say(Heat::NotInTheOpen)),
-                    speech.fit_caution(&job),
-                    Some(heat_to),
-                    hot.map(|minutes| speech.say(Heat::ThenThrough { minutes: &minutes })),
-                    hold_minutes.taken.map(|minutes| {
-                        speech.say(Heat::ThenHold { minutes: &speech.minutes(minutes, minutes) })
-                    }),
-                    enough.then(|| speech.say(Heat::BathEnough)),
-                ]
-                .into_iter()
-                .flatten(),
-            )
-        }
+    let verdict = if let Some(stop) = stop {
+        stop
+    } else {
+        let open = protection.needed && job.protection == Protection::Open;
+        let enough = bath.as_ref().is_some_and(|bath| bath.verdict == Some("enough"));
+        let heat_to = match (job.at, window.low_c.zip(window.high_c)) {
+            (None, Some((low, high))) => {
+                Heat::HeatTo { range: &speech.units.temperatures(low.round(), high.round()) }
+            }
+            _ => Heat::HeatAt { at: &speech.celsius(window.at_c) },
+        };
+        let heat_to = speech.say(heat_to);
+        let hot = low.map(|minutes| Speech::minutes(minutes.ceil(), minutes));
+        joined(
+            [
+                job.case_only().then(|| speech.say(Heat::CaseOnly)),
+                open.then(|| speech.say(Heat::NotInTheOpen)),
+                speech.fit_caution(&job),
+                Some(heat_to),
+                hot.map(|minutes| speech.say(Heat::ThenThrough { minutes: &minutes })),
+                hold_minutes.taken.map(|minutes| {
+                    speech.say(Heat::ThenHold { minutes: &Speech::minutes(minutes, minutes) })
+                }),
+                enough.then(|| speech.say(Heat::BathEnough)),
+            ]
+            .into_iter()
+            .flatten(),
+        )
     };
     let mut answer = HeatAnswer {
         steel: job.grade.map(Grade::key),
@@ -248,7 +255,7 @@ pub fn heat(language: Language, question: &HeatQuestion) -> Result<HeatAnswer, R
         preheat: job.grade.map_or(&[][..], Grade::preheat).iter().map(step).collect(),
         preheat_text: speech.preheat(&job),
         protection,
-        part: speech.part(&job),
+        part: Speech::part(&job),
         heat_through_min: low,
         heat_through: through.as_ref().map(|found| speech.through_answer(&job, found)),
         hold_min: hold_minutes.taken,
@@ -284,9 +291,11 @@ fn sources(answer: &HeatAnswer) -> Vec<&'static str> {
         .into_iter()
         .chain(answer.hold.rules.iter().map(|rule| Some(rule.cited)))
         .chain([of_skin, of_bath])
-        .chain(answer.known_points.iter().map(|point| Some(point.cited)));
+        .chain(answer.known_points.iter().map(|point| Some(point.cited)))
+        .flatten()
+        .map(|cited| cited.sources);
     let mut all = Vec::new();
-    for key in groups.flatten().flat_map(|cited| cited.sources) {
+    for key in groups.chain([answer.quench.sources]).flatten() {
         if !all.contains(key) {
             all.push(*key);
         }
@@ -412,7 +421,7 @@ impl Speech {
         let mut said = Vec::new();
         match (window, &by_formula) {
             (Some(window), _) if own.is_some() => {
-                let case = job.grade.is_some_and(|grade| grade.hardening() == Hardening::Case);
+                let case = job.case_only();
                 said.push(self.say(Heat::Window { range: &range(window), case }));
                 said.push(self.mark(cited));
             }

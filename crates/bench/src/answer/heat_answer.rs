@@ -223,6 +223,8 @@ pub struct QuenchingAnswer {
     pub fit: Option<&'static str>,
     /// `low`, `raised` or `high`.
     pub crack_risk: Option<&'static str>,
+    /// Where the rules for cracks stand; empty without a bath.
+    pub sources: &'static [&'static str],
     /// In words.
     pub text: String,
 }

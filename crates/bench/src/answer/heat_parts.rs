@@ -9,7 +9,7 @@ use biteband_steel::quench::Medium;
 use biteband_steel::reach::{Fit, crack_risk, quenchant};
 use biteband_steel::section::Shape;
 use biteband_steel::transform::CrackLevel;
-use biteband_steel::{Element, Family, Grade, Hardening, Interval, Quenchant};
+use biteband_steel::{Element, Family, Grade, Interval, Quenchant};
 
 use super::heat::{Job, Speech, joined};
 use super::heat_answer::{
@@ -79,7 +79,7 @@ fn own_soak(note: &str, mm: Option<f64>) -> Option<Interval> {
 impl Speech {
     /// What is missing, and what is not known of so hot a steel.
     pub(super) fn notes(self, job: &Job, known: bool) -> Vec<String> {
-        let case = job.grade.is_some_and(|grade| grade.hardening() == Hardening::Case);
+        let case = job.case_only();
         let plate = job.section.is_some_and(|s| matches!(s.shape(), Shape::Plate { .. }));
         let most = self.celsius(furnace::FURNACE.max);
         let weighed = job.mass.is_some();
@@ -108,7 +108,7 @@ impl Speech {
         self.say(Heat::Preheat { steps: &steps })
     }
 
-    pub(super) fn part(self, job: &Job) -> Option<HeatPart> {
+    pub(super) fn part(job: &Job) -> Option<HeatPart> {
         (job.section.is_some() || job.mass.is_some()).then(|| HeatPart {
             shape: job.section.map(|section| section.shape().key()),
             ruling_mm: job.section.map(|section| section.ruling().mm),
@@ -123,7 +123,8 @@ impl Speech {
                     ["must be protected", "protect from", "vacuum"].iter().any(|w| text.contains(w))
                 })
         });
-        let warning = needed.then(|| self.say(Heat::NotInTheOpen));
+        let open = needed && job.protection == Protection::Open;
+        let warning = open.then(|| self.say(Heat::NotInTheOpen));
         let text = [Some(self.say(Heat::Protection(job.protection))), warning];
         ProtectionAnswer {
             kind: job.protection.key(),
@@ -155,8 +156,8 @@ impl Speech {
         let (low, high) = (found.minutes.get(), found.bright.get());
         let mm = job.section.map_or(0.0, |section| section.ruling().mm);
         let first = self.say(Heat::Through {
-            low: &self.minutes(low.round(), low.round()),
-            high: &self.minutes(high.round(), high.round()),
+            low: &Self::minutes(low.round(), low.round()),
+            high: &Self::minutes(high.round(), high.round()),
             from: &self.celsius(job.start.get()),
             size: &size(self.units, mm),
             within: &self.difference(found.within.get()),
@@ -180,7 +181,7 @@ impl Speech {
         }
         if let Some(all) = found.all {
             let [low, high] =
-                [all.low.floor(), all.high.ceil()].map(|minutes| self.minutes(minutes, minutes));
+                [all.low.floor(), all.high.ceil()].map(|minutes| Self::minutes(minutes, minutes));
             said.push(self.say(Heat::TradeDisagrees { low: &low, high: &high }));
         }
         if found.hot {
@@ -188,14 +189,14 @@ impl Speech {
         }
         said.push(match found.taken {
             Some(minutes) => self.say(Heat::HoldTaken {
-                minutes: &self.minutes(minutes, minutes),
+                minutes: &Self::minutes(minutes, minutes),
                 own: found.own.is_some(),
             }),
             None => self.say(Heat::HoldUnknown),
         });
         let rule = |rule: &furnace::HoldRule| {
             let (low, high) = (rule.minutes.low, rule.minutes.high);
-            let minutes = self.minutes(low.round(), high.round());
+            let minutes = Self::minutes(low.round(), high.round());
             let words = self.say(Heat::Rule { rule: rule.rule, minutes: &minutes });
             HoldRuleAnswer {
                 rule: rule.rule.key(),
@@ -225,7 +226,7 @@ impl Speech {
         hold: Option<f64>,
     ) -> Option<SkinAnswer> {
         let minutes = Self::main(job, through?) + hold?;
-        let case = job.grade.is_some_and(|grade| grade.hardening() == Hardening::Case);
+        let case = job.case_only();
         let carbon = if case { CASE_CARBON } else { job.limits.range(Element::C)?.high };
         let carbon = MassPercent::new(carbon).ok()?;
         let time = Minutes::new(minutes).ok()?;
@@ -233,7 +234,7 @@ impl Speech {
         let found = decarburised(at?, time, carbon, job.protection).ok()?;
         let (low, high) = (found.depth.low, found.depth.high);
         let first = self.say(Heat::Lost {
-            minutes: &self.minutes(minutes.round(), minutes.round()),
+            minutes: &Self::minutes(minutes.round(), minutes.round()),
             low: &self.depth(low),
             high: &self.depth(high),
             protected: job.protection != Protection::Open,
@@ -287,6 +288,7 @@ impl Speech {
             CrackLevel::Raised => "raised",
             CrackLevel::High => "high",
         });
+        let sources = risk.as_ref().map_or(&[][..], |risk| risk.cited.sources);
         if let Some(risk) = risk.filter(|risk| risk.level > CrackLevel::Low) {
             let high = risk.level == CrackLevel::High;
             let head = self.say(if high { Heat::CrackHigh } else { Heat::CrackRaised });
@@ -301,6 +303,7 @@ impl Speech {
             movement: job.bath.map(|bath| bath.movement.key()),
             fit,
             crack_risk: level,
+            sources,
             text: joined(said.into_iter()),
         }
     }

@@ -37,7 +37,7 @@ const fn protection(protection: Protection) -> &'static str {
             "Coated: the skin keeps most of its carbon where the coat holds. Let it dry fully before it goes in."
         }
         Protection::Foil => {
-            "Wrapped in stainless foil: double the seams and press out the air. Foil cuts hands. Out of foil a part cools too slowly for oil or water: cut it open and quench at once, or take an air-hardening steel."
+            "Wrapped in stainless foil: double the seams and press out the air. Foil cuts hands. In its foil a part cools too slowly for an oil or water quench: cut it open and quench at once, or take an air-hardening steel."
         }
         Protection::Charcoal => {
             "Packed in a box with charcoal: the skin keeps its carbon or gains some. The box needs its own time to heat."
@@ -113,7 +113,6 @@ fn with_spread(spread: &str) -> String {
     format!("give or take {spread}")
 }
 
-#[expect(clippy::too_many_lines, reason = "one arm for each phrase, none of them long")]
 pub(super) fn say(phrase: Heat<'_>) -> Words {
     use Heat as P;
     match phrase {
@@ -134,7 +133,7 @@ pub(super) fn say(phrase: Heat<'_>) -> Words {
         P::Magnet { place: Magnet::Far, low, high, point } => format!("A magnet lets go at about {point}; the window is {low} to {high} above that, so far that the magnet is no help. It needs a thermometer.").into(),
         P::BelowWindow { at, range } => format!("{at} is below the window of {range}: it will not harden fully.").into(),
         P::AboveWindow { at, range } => format!("{at} is above the window of {range}: the grain grows, it cracks more easily, and soft austenite may stay.").into(),
-        P::Preheat { steps } => format!("Preheat at {}, each time until the part is as hot as the oven.", steps.join(", then ")).into(),
+        P::Preheat { steps } => format!("Preheat at {} until the part is as hot as the oven, then go on.", steps.join(", then ")).into(),
         P::Protection(how) => protection(how).into(),
         P::NotInTheOpen => "Do not heat this steel in the open: at its temperature the skin is spoiled deeper than is ground off. Foil, a box, gas or vacuum.".into(),
         P::MarkLow => "(low confidence)".into(),
@@ -310,8 +309,7 @@ pub(super) fn refuse(what: HeatRefusal<'_>) -> [Words; 3] {
             "up to 150 °C apart".into(),
             "Look for a wrong unit, a wrong or reversed thermocouple, or a sensor in the wrong place.".into(),
         ],
-        R::Oven(Error::Quantity(inside)) => outside(inside),
-        R::Outside(ref inside) => outside(inside),
+        R::Oven(&Error::Quantity(inside)) | R::Outside(inside) => outside(&inside),
         R::Oven(error) => [
             format!("{}.", capital(&error.to_string())).into(),
             "checks whose dial and truth rise together, 1 °C apart at least".into(),
