@@ -167,8 +167,9 @@ impl Shown<'_> {
             (SteelField::BathTemperature, S::BathTemperature, S::BathTemperatureHint),
             (SteelField::FlashPoint, S::FlashPoint, S::FlashPointHint),
         ];
-        let fields =
-            fields.into_iter().map(|(name, title, hint)| self.typed(name, title, Some(hint), "field"));
+        let fields = fields
+            .into_iter()
+            .map(|(name, title, hint)| self.typed(name, title, Some(hint), "field"));
         folded(say(S::BathTitle), fields.collect())
     }
 

@@ -1,5 +1,7 @@
 //! The section drawn with its hardness, and the bands of its places on the rule.
 
+use std::fmt::Write as _;
+
 use biteband_quantity::Shown;
 
 use crate::answer::{PositionAnswer, ReachAnswer};
@@ -244,7 +246,8 @@ pub(super) fn bands(answer: &ReachAnswer) -> BandView {
         let hrc = SOFT_END + 2.0 * f64::from(step);
         let ten = step % 5 == 0;
         let length = if ten { 9 } else { 5 };
-        edge.push_str(&format!("M{} {at}v{length}", number(x(hrc))));
+        // Writing into a String cannot fail.
+        let _ = write!(edge, "M{} {at}v{length}", number(x(hrc)));
         if ten {
             numbers.push((x(hrc), Shown(hrc).to_string()));
         }

@@ -274,14 +274,14 @@ impl Page<'_> {
             Ok(card) => {
                 let of_name = SteelQuestion { name: name.clone(), units: self.units };
                 self.meanings(view, &of_name, &card);
-                self.card(view, &card);
+                fill_card(view, &card);
                 if self.typing(SteelField::Query) {
-                    self.suggest(view, &name);
+                    suggest(view, &name);
                 }
                 Some(Named { steel: Some(asked), composition: None })
             }
             Err(refusal) => {
-                self.suggest(view, &name);
+                suggest(view, &name);
                 if self.typing(SteelField::Query) {
                     view.hint = self.label(SteelPage::Typing);
                 } else {
@@ -310,34 +310,6 @@ impl Page<'_> {
         view.understood.clone_from(&chosen.verdict);
     }
 
-    fn suggest(&self, view: &mut SteelView, name: &str) {
-        let found = search(name, SUGGESTED).into_iter().map(|one| one.text().to_owned());
-        view.suggestions = found.filter(|text| text != name).collect();
-    }
-
-    fn card(&self, view: &mut SteelView, card: &SteelAnswer) {
-        let texts = [
-            card.title.as_str(),
-            &card.composition.text,
-            &card.hardening.text,
-            &card.supplied.text,
-            &card.as_quenched.text,
-            &card.section,
-            &card.tempering.text,
-            card.avoid.as_ref().map_or("", |avoid| avoid.text.as_str()),
-            &card.working.text,
-        ];
-        let texts = texts.into_iter().chain(card.ages.iter().map(|age| age.text.as_str()));
-        let texts = texts.chain(card.notes.iter().map(String::as_str));
-        view.card = texts.filter(|text| !text.is_empty()).map(str::to_owned).collect();
-        add(&mut view.cautions, card.hazards.iter().map(|hazard| (*hazard).to_owned()));
-        add(&mut view.cautions, card.cautions.iter().cloned());
-        let source = |source: &crate::answer::SteelSource| {
-            format!("{}: {} ({})", source.id, source.title, source.seen)
-        };
-        view.sources = card.sources.iter().map(source).collect();
-    }
-
     fn section(&self) -> Option<SectionInput> {
         let state = self.state;
         let size = given(&state.size)?;
@@ -362,14 +334,12 @@ impl Page<'_> {
             bath.push(':');
             bath.push_str(&state.movement);
         }
-        match (given(&state.litres), given(&state.bath_temperature)) {
-            (Some(litres), Some(celsius)) => bath.push_str(&format!(":{litres}@{celsius}")),
-            (Some(litres), None) => bath.push_str(&format!(":{litres}")),
-            (None, Some(celsius)) => bath.push_str(&format!(":@{celsius}")),
-            (None, None) => {}
-        }
-        if let Some(flash) = given(&state.flash_point) {
-            bath.push_str(&format!(":flash={flash}"));
+        let part = |before: &str, text: &str| given(text).map(|text| format!("{before}{text}"));
+        let (litres, celsius) = (part("", &state.litres), part("@", &state.bath_temperature));
+        let amount = litres.unwrap_or_default() + &celsius.unwrap_or_default();
+        for part in [given(&amount), part("flash=", &state.flash_point)].into_iter().flatten() {
+            bath.push(':');
+            bath.push_str(&part);
         }
         bath
     }
@@ -446,7 +416,7 @@ impl Page<'_> {
             why,
         });
         add(&mut view.cautions, answer.cautions.iter().cloned());
-        self.sources(view, &answer.sources);
+        add_sources(view, &answer.sources);
     }
 
     /// Bore of a tube as a share of its outside; of a flat the larger size in mm.
@@ -460,21 +430,49 @@ impl Page<'_> {
         }
     }
 
-    fn sources(&self, view: &mut SteelView, keys: &[&'static str]) {
-        let found = keys.iter().filter_map(|key| biteband_steel::source(key));
-        add(
-            &mut view.sources,
-            found.map(|source| {
-                format!("{}: {} ({})", source.key(), source.title(), source.seen().key())
-            }),
-        );
-    }
-
     fn heated(&self, view: &mut SteelView, answer: &HeatAnswer) {
         view.heat = Some(super::steel_heat::heat_view(self.language, answer, self.units));
         add(&mut view.cautions, answer.cautions.iter().cloned());
-        self.sources(view, &answer.sources);
+        add_sources(view, &answer.sources);
     }
+}
+
+fn suggest(view: &mut SteelView, name: &str) {
+    let found = search(name, SUGGESTED).into_iter().map(|one| one.text().to_owned());
+    view.suggestions = found.filter(|text| text != name).collect();
+}
+
+fn fill_card(view: &mut SteelView, card: &SteelAnswer) {
+    let texts = [
+        card.title.as_str(),
+        &card.composition.text,
+        &card.hardening.text,
+        &card.supplied.text,
+        &card.as_quenched.text,
+        &card.section,
+        &card.tempering.text,
+        card.avoid.as_ref().map_or("", |avoid| avoid.text.as_str()),
+        &card.working.text,
+    ];
+    let texts = texts.into_iter().chain(card.ages.iter().map(|age| age.text.as_str()));
+    let texts = texts.chain(card.notes.iter().map(String::as_str));
+    view.card = texts.filter(|text| !text.is_empty()).map(str::to_owned).collect();
+    add(&mut view.cautions, card.hazards.iter().map(|hazard| (*hazard).to_owned()));
+    add(&mut view.cautions, card.cautions.iter().cloned());
+    let source = |source: &crate::answer::SteelSource| {
+        format!("{}: {} ({})", source.id, source.title, source.seen)
+    };
+    view.sources = card.sources.iter().map(source).collect();
+}
+
+fn add_sources(view: &mut SteelView, keys: &[&'static str]) {
+    let found = keys.iter().filter_map(|key| biteband_steel::source(key));
+    add(
+        &mut view.sources,
+        found.map(|source| {
+            format!("{}: {} ({})", source.key(), source.title(), source.seen().key())
+        }),
+    );
 }
 
 fn plain(value: f64) -> String {

@@ -178,9 +178,9 @@ pub(super) fn say(phrase: Heat<'_>) -> Words {
         P::Tank { long, wide, liquid, wall, litres } => format!("To cover the part, upright: a tank of {long} by {wide} inside, liquid {liquid} deep, walls {wall} high: {litres} (common practice, no source).").into(),
         P::TankMore => "The heat asks for more than that: make it deeper or wider.".into(),
 
-        P::GiveSection => "Give the section (--round 50mm) for the time to heat through and what the skin loses.".into(),
-        P::GiveLength => "Give the length (--length 80mm) or the mass (--mass 2.7kg) for the bath.".into(),
-        P::GiveQuench => "Give the bath (--quench oil:6L@25C) to see whether it is enough.".into(),
+        P::GiveSection => "Give the section, as in 50 mm round, for the time to heat through and what the skin loses.".into(),
+        P::GiveLength => "Give the length of the part, or its mass, for the bath.".into(),
+        P::GiveQuench => "Give the bath with its volume and temperature, as in oil:6L@25C, to see whether it is enough.".into(),
         P::CaseOnly => "This grade hardens only in a carburized case: without carburizing a quench gives no useful hardness.".into(),
         P::NoMassOfPlate => "A plate has no width here: give a flat with its width, or the mass, for the bath.".into(),
 
@@ -292,7 +292,7 @@ pub(super) fn refuse(what: HeatRefusal<'_>) -> [Words; 3] {
         R::NoFormula { error } => [
             format!("No hardening window for this composition: {error}.").into(),
             "0 to 0.6 % C, with Mn, and 5 % of alloy at most".into(),
-            "Name the grade, or give the temperature of the bar's paper with --at.".into(),
+            "Name the grade, or give the hardening temperature of the bar's paper.".into(),
         ],
         R::Protection { given } => [
             format!("\"{given}\" is no protection that is known here.").into(),
