@@ -1,6 +1,5 @@
 //! The page of steels, from what was typed to what is shown.
 
-#![expect(clippy::indexing_slicing, reason = "a helper that fails is a test that fails")]
 
 use biteband_bench::state::{Action, App, Field, ShapeKind, SteelAction, SteelField, reduce};
 use biteband_bench::view::{SteelView, steel_page};
