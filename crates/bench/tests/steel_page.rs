@@ -1,6 +1,5 @@
 //! The page of steels, from what was typed to what is shown.
 
-
 use biteband_bench::state::{Action, App, Field, ShapeKind, SteelAction, SteelField, reduce};
 use biteband_bench::view::{SteelView, steel_page};
 use biteband_bench::words::{Language, SteelPage};

@@ -309,3 +309,27 @@ proptest! {
         }
     }
 }
+
+/// Every figure on how thick a grade hardens through stands in the notes of that grade, in words; those of the
+/// water-hardening drill rods and of spring strip come from memory alone, as their rows say.
+#[test]
+fn depths_are_those_of_the_notes() {
+    let rows = include_str!("../data/through.csv").lines().skip(1);
+    let mut checked = 0;
+    for row in rows {
+        let cells: Vec<&str> = row.split(',').collect();
+        if matches!(cells[0], "W1" | "C105U" | "1075") {
+            continue;
+        }
+        let grade = Grade::by_key(cells[0]).unwrap();
+        let hazards: Vec<&str> = grade.hazards().collect();
+        let notes =
+            format!("{} {} {}", grade.section_note(), grade.as_quenched_note(), hazards.join(" "));
+        let said: Vec<&str> = notes.split(|c: char| !c.is_ascii_digit()).collect();
+        for figure in cells[2..8].iter().filter(|cell| !cell.is_empty()) {
+            assert!(said.contains(figure), "{}: {figure} is not in \"{notes}\"", cells[0]);
+            checked += 1;
+        }
+    }
+    assert!(checked > 50, "{checked}");
+}
