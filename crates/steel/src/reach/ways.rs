@@ -107,8 +107,15 @@ pub fn ways_out(steel: &Prepared, quench: &Quench, wanted: Wanted) -> Result<Vec
     {
         ways.push(WayOut::SkinOnly(skin.reaches(wanted.hrc)));
     }
-    if let Some(low) = here.filter(|here| !here.below_scale).and_then(|here| here.low) {
-        ways.push(WayOut::Lower(libm::floor(low)));
+    if let Some(here) = here.filter(|here| !here.below_scale)
+        && let Some(low) = here.low
+    {
+        // The lower end of a band is surer than sure: whole numbers above it may be so too.
+        let mut sure = libm::floor(low);
+        while here.reaches(sure + 1.0) == Verdict::Yes {
+            sure += 1.0;
+        }
+        ways.push(WayOut::Lower(sure));
     }
     Ok(ways)
 }
