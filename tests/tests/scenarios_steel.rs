@@ -227,6 +227,18 @@ fn chromium_molybdenum_steel_as_the_trade_knows_it() {
     assert_eq!(cautions.iter().filter(|said| said.starts_with("Crack risk")).count(), 1);
 }
 
+/// What cracks in water is not offered for it, whatever its papers allow: alloy steel with 0.35 % carbon or more,
+/// common practice, no source.
+#[test]
+fn no_way_out_leads_to_a_crack() {
+    let mild = answered(&wants("40 HRC", of("1018", round("20mm"), "water")));
+    let offered = &way(&mild, "other_grade").grades;
+    assert!(!offered.is_empty());
+    for grade in ["4140", "42CrMo4", "41Cr4", "5140"] {
+        assert!(!offered.contains(&grade), "{offered:?}");
+    }
+}
+
 /// The notes of the data stand as sentences; what a life hangs on is said once.
 #[test]
 fn cautions_are_sentences_and_each_is_said_once() {
