@@ -3,9 +3,9 @@
 use biteband_bench::Refusal;
 use biteband_bench::answer::{
     ConvertQuestion, FileOutcome, FileQuestion, HeatQuestion, IndentQuestion, JominyQuestion,
-    ReadingInput, SteelQuestion, StrokeInput, assess, convert, find_steels, heat, indent, jominy,
-    parse_prior, parse_proofs, parse_reading, parse_readings, parse_strokes, parse_target,
-    read_reading, sources, steel, steel_targets, table,
+    ReachQuestion, ReadingInput, SteelQuestion, StrokeInput, assess, convert, find_steels, heat,
+    indent, jominy, parse_prior, parse_proofs, parse_reading, parse_readings, parse_strokes,
+    parse_target, reach, read_reading, sources, steel, steel_targets, table,
 };
 use biteband_bench::composition::{own_grade, parse_composition};
 use biteband_bench::format::Units;
@@ -343,5 +343,70 @@ proptest! {
             ..IndentQuestion::default()
         };
         answers_or_says(&question)?;
+    }
+}
+
+proptest! {
+    // Each case tries a hundred sizes, baths and grades for its ways out.
+    #![proptest_config(ProptestConfig { cases: 60, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn any_reach_question_is_answered_or_refused(
+        steel in "4140|O1|D2|M2|W1|1018|1075|420|45|12L14|EN36|17-4PH|304|[0-9A-Z]{1,5}",
+        composition in proptest::option::of("C=0[.][0-9]{1,2},Mn=[0-2][.][0-9](,Cr=[0-5][.][0-9])?"),
+        shape in 0..7_usize,
+        sizes in "[0-9]{1,3}([.,][0-9])?(mm|in)?",
+        length in field(),
+        quench in "(oil|fast oil|vegetable oil|used oil|water|brine|air|salt|polymer)(:(still|mild|good|violent))?",
+        target in proptest::option::of("[0-9]{2,3}(-[0-9]{2,3})? ?(HRC|HV min|HBW min|HRB|)"),
+        part in proptest::option::of("cold chisel|drill bushing|punch|spring|anvil"),
+        anything in proptest::collection::vec(text(), 6),
+        odd in 0..7_usize,
+    ) {
+        let size = Some(sizes.clone());
+        let pair = Some(format!("{sizes},10mm"));
+        let section = match shape {
+            0 => SectionInput { round: size, length, ..SectionInput::default() },
+            1 => SectionInput { tube: pair, length, ..SectionInput::default() },
+            2 => SectionInput { plate: size, length, ..SectionInput::default() },
+            3 => SectionInput { square: size, length, ..SectionInput::default() },
+            4 => SectionInput { hex: size, length, ..SectionInput::default() },
+            5 => SectionInput { flat: pair, length, ..SectionInput::default() },
+            _ => SectionInput::default(),
+        };
+        let steel = composition.is_none().then_some(steel);
+        let good = ReachQuestion {
+            steel, composition, section, quench: Some(quench), target, part, units: Units::Inch,
+        };
+        let mut strange = good.clone();
+        let mut texts = anything.into_iter();
+        let text = texts.next();
+        match odd {
+            0 => (strange.steel, strange.composition) = (text, None),
+            1 => (strange.steel, strange.composition) = (None, text),
+            2 => strange.quench = text,
+            3 => strange.target = text,
+            4 => strange.part = text,
+            5 => strange.section = SectionInput { round: text, ..SectionInput::default() },
+            _ => strange.section = SectionInput { tube: text, length: texts.next(), ..SectionInput::default() },
+        }
+        for question in [good, strange] {
+            match reach(ENGLISH, &question) {
+                Ok(answer) => {
+                    prop_assert!(!answer.verdict.is_empty() && !answer.basis.is_empty() && !answer.sources.is_empty());
+                    for place in &answer.positions {
+                        let (low, high) = (place.low, place.high);
+                        prop_assert!(low.zip(high).is_none_or(|(low, high)| low <= high));
+                        prop_assert!(place.chance.is_none_or(|chance| (0.0..=1.0).contains(&chance)));
+                    }
+                    for way in &answer.ways_out {
+                        prop_assert!(!way.text.is_empty());
+                        prop_assert!(way.sure_mm.is_none_or(|mm| mm < answer.section.ruling_mm));
+                        prop_assert!(way.sure_mm.zip(way.likely_mm).is_none_or(|(sure, likely)| sure <= likely));
+                    }
+                }
+                Err(refusal) => says_something(&refusal)?,
+            }
+        }
     }
 }

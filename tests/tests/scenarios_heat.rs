@@ -205,7 +205,7 @@ fn what_nobody_has_is_refused() {
     assert_eq!(unknown.allowed.split(", ").count(), 3, "{}", unknown.allowed);
     for (section, code) in [
         (round("0mm"), "quantity.out_of_bounds"),
-        (round("2m"), "bench.unreadable_length"),
+        (round("2m"), "section.size"),
         (round("2000mm"), "section.size"),
         (SectionInput { tube: text("20mm,25mm"), ..SectionInput::default() }, "section.wall"),
     ] {

@@ -4,6 +4,21 @@ use biteband_hardness::{Axis, Rounding};
 use biteband_quantity::{Megapascals, Shown, confined};
 use serde::{Deserialize, Serialize};
 
+/// A note of the data as a sentence of its own: a capital first and a full stop last; empty stays empty.
+///
+/// ```
+/// use biteband_bench::format::sentence;
+/// assert_eq!(sentence("protect from decarburization"), "Protect from decarburization.");
+/// assert_eq!(sentence(""), "");
+/// ```
+#[must_use]
+pub fn sentence(note: &str) -> String {
+    let mut signs = note.chars();
+    let Some(first) = signs.next() else { return String::new() };
+    let end = if note.ends_with(['.', '!', '?', ')']) { "" } else { "." };
+    first.to_uppercase().chain(signs).chain(end.chars()).collect()
+}
+
 /// Units of everything that is not a hardness; a display choice, the core sees one unit.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]

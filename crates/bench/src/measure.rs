@@ -89,6 +89,7 @@ pub fn parse_length(text: &str) -> Result<Length, Unread> {
         // Micro sign, the Greek letter, and the letter of keyboards without either.
         "\u{b5}m" | "\u{3bc}m" | "um" => (decimal(number).map(|number| number / 1000.0), false),
         "cm" => (decimal(number).map(|number| number * 10.0), false),
+        "m" => (decimal(number).map(|number| number * 1000.0), false),
         "in" | "inch" | "\"" | "\u{2033}" | "''" => {
             (inches(number).map(|number| number * INCH), true)
         }

@@ -49,7 +49,7 @@ impl SectionInput {
         let given = [&self.round, &self.tube, &self.plate, &self.square, &self.hex, &self.flat];
         let shapes = given.into_iter().flatten().count();
         if shapes != 1 {
-            let code = if shapes == 0 { "bench.no_section" } else { "bench.sections" };
+            let code = if shapes == 0 { "bench.missing_section" } else { "bench.sections" };
             return Err(refused(language, code, "", SectionRefusal::Shapes { none: shapes == 0 }));
         }
         let mm = |text: &str| Ok(measure::length(language, text)?.mm.get());
@@ -266,7 +266,7 @@ mod tests {
     #[test]
     fn one_shape_and_a_size_that_parts_have() {
         let none = SectionInput::default().read(ENGLISH).unwrap_err();
-        assert_eq!(none.code, "bench.no_section");
+        assert_eq!(none.code, "bench.missing_section");
         let both = SectionInput {
             round: Some("10mm".into()),
             hex: Some("10mm".into()),

@@ -3,6 +3,7 @@
 use std::io;
 
 use biteband_bench::answer::{HeatAnswer, HeatQuestion, heat};
+use biteband_bench::format::sentence;
 use biteband_bench::words::SteelWords;
 use clap::Args;
 
@@ -99,7 +100,8 @@ fn print(output: &mut Output, answer: &HeatAnswer) -> io::Result<()> {
     if !answer.hazards.is_empty() {
         output.line("")?;
         output.text(0, &language.steel(SteelWords::HazardsHead))?;
-        output.list(answer.hazards.iter().copied())?;
+        let hazards: Vec<String> = answer.hazards.iter().map(|one| sentence(one)).collect();
+        output.list(hazards.iter().map(String::as_str))?;
     }
     output.line("")?;
     output.list(answer.cautions.iter().map(String::as_str))?;

@@ -3,11 +3,15 @@
 use std::io;
 
 use biteband_bench::answer::{ReachAnswer, ReachQuestion, reach};
+use biteband_bench::format::{Units, fixed};
 use clap::Args;
 
 use crate::output::{Output, Stop};
 use crate::section::SectionArgs;
 use crate::words;
+
+/// A sixteenth of an inch in mm: places of the end-quench bar are counted in them.
+const SIXTEENTH: f64 = 25.4 / 16.0;
 
 /// What hardness a section can reach.
 #[derive(Args, Debug)]
@@ -49,16 +53,20 @@ fn print(output: &mut Output, answer: &ReachAnswer) -> io::Result<()> {
     for said in &answer.understood {
         output.text(0, said)?;
     }
-    output.line(&answer.asked)?;
+    output.text(0, &answer.asked)?;
     output.line("")?;
     output.text(0, &answer.verdict)?;
     output.text(0, &answer.say)?;
     output.line("")?;
     for position in &answer.positions {
-        let at = position.jominy_mm.map_or_else(String::new, |at| {
-            format!("J {} mm", biteband_bench::format::fixed(at.mid, 0))
+        // Of a published range the place of the bar says nothing.
+        let at = position.jominy_mm.filter(|_| position.meaning == "band");
+        let at = at.map_or_else(String::new, |at| match output.units {
+            Units::Metric => format!("J {} mm", fixed(at.mid, 0)),
+            Units::Inch => format!("J{}", fixed(at.mid / SIXTEENTH, 0)),
         });
-        output.line(&format!("  {:<14}{:<18}{at}", position.name, position.shown))?;
+        let line = format!("  {:<14}{:<18}{at}", position.name, position.shown);
+        output.line(line.trim_end())?;
     }
     if !answer.ways_out.is_empty() {
         output.line("")?;
@@ -66,12 +74,11 @@ fn print(output: &mut Output, answer: &ReachAnswer) -> io::Result<()> {
     }
     if !answer.parts.is_empty() {
         output.line("")?;
-        output.list(answer.parts.iter().map(|part| part.text.as_str()))?;
+        let rows = answer.parts.iter().map(|part| format!("{}, {}", part.part, part.text));
+        output.list(rows.collect::<Vec<_>>().iter().map(String::as_str))?;
     }
     output.line("")?;
-    for caution in &answer.cautions {
-        output.text(0, caution)?;
-    }
+    output.list(answer.cautions.iter().map(String::as_str))?;
     output.line("")?;
     output.text(0, &answer.basis)?;
     let rest = answer.on_record.iter().chain(&answer.notes);

@@ -88,7 +88,7 @@ fn print_card(output: &mut Output, card: &SteelAnswer) -> io::Result<()> {
     if !card.hazards.is_empty() {
         output.line("")?;
         output.text(0, &language.steel(SteelWords::HazardsHead))?;
-        output.list(card.hazards.iter().copied())?;
+        output.list(card.hazards.iter().map(String::as_str))?;
     }
     if !card.notes.is_empty() {
         output.line("")?;

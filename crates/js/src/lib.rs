@@ -7,7 +7,7 @@
 use biteband_bench::Refusal;
 use biteband_bench::answer::{
     self, ConvertQuestion, FileQuestion, HeatQuestion, IndentQuestion, JominyQuestion,
-    SteelQuestion,
+    ReachQuestion, SteelQuestion,
 };
 use biteband_bench::words::Language;
 use serde::Serialize;
@@ -109,6 +109,15 @@ pub fn heat(
     #[wasm_bindgen(js_name = "question", unchecked_param_type = "HeatQuestion")] given: &JsValue,
 ) -> JsValue {
     outcome(question::<HeatQuestion>(given).and_then(|asked| answer::heat(LANGUAGE, &asked)))
+}
+
+/// Says what hardness a section can reach from its skin to its middle, and the ways out.
+#[must_use]
+#[wasm_bindgen(unchecked_return_type = "ReachAnswer | Refused")]
+pub fn reach(
+    #[wasm_bindgen(js_name = "question", unchecked_param_type = "ReachQuestion")] given: &JsValue,
+) -> JsValue {
+    outcome(question::<ReachQuestion>(given).and_then(|asked| answer::reach(LANGUAGE, &asked)))
 }
 
 /// Every conversion table in short.

@@ -1041,3 +1041,141 @@ export interface Checklist {
   title: string;
   items: string[];
 }
+
+/** What is asked about a section: one of `steel` and `composition`, one shape, and the bath. */
+export interface ReachQuestion {
+  /** Any designation of a grade: `4140`, `EN19`. */
+  steel?: string | null;
+  /** Mass percent of a heat, or limits. */
+  composition?: string | null;
+  section: SectionInput;
+  /** The bath: `oil`, `oil:mild`, `water:good`. */
+  quench?: string | null;
+  /** Wanted hardness on any scale: `50 HRC`, `50-54 HRC`, `650 HV min`; of a single number, at least that. */
+  target?: string | null;
+  /** Kind of part, for its usual hardness and its cautions: `cold chisel`. */
+  part?: string | null;
+  /** Units of the texts; numbers stay in mm and kg. */
+  units?: "metric" | "inch";
+}
+
+/** `maybe` where the band holds it, or nobody knows. */
+export type Reached = "yes" | "maybe" | "no";
+
+/** Place of a section. */
+export type SectionPlace = "skin" | "three_quarter" | "half" | "middle" | "bore";
+
+/** The hardness from the skin to the middle, as quenched. */
+export interface ReachAnswer {
+  refused?: undefined;
+  /** Key of the grade; `null` for a composition. */
+  steel: string | null;
+  understood: string[];
+  /** Steel, section and bath in one line. */
+  asked: string;
+  verdict: string;
+  say: string;
+  section: ReachSection;
+  quench: ReachQuench;
+  method: "h-band" | "astm-a255" | "astm-a255-outside-range" | "published-range";
+  basis: string;
+  /** From the skin inward. */
+  positions: ReachPosition[];
+  /** For each place; `null` without a target. */
+  target: Partial<Record<SectionPlace, Reached>> | null;
+  wanted: ReachWanted | null;
+  ways_out: ReachWay[];
+  parts: ReachPart[];
+  /** Bars of this grade on record near this size. */
+  on_record: string[];
+  notes: string[];
+  cautions: string[];
+  /** Ids of the sources. */
+  sources: string[];
+}
+
+/** The section as it was understood. */
+export interface ReachSection {
+  shape: "round" | "tube" | "plate" | "square" | "hexagon" | "flat";
+  /** The size through which the heat must leave. */
+  ruling_mm: number;
+  ruled_by: string;
+  /** The long round whose middle cools in the same time. */
+  round_mm: number;
+  /** `null` without a length. */
+  mass_kg: number | null;
+  text: string;
+}
+
+/** The bath as it was understood. */
+export interface ReachQuench {
+  medium: string;
+  movement: string;
+  /** Severity H in 1/inch; `null` where none is published. */
+  severity: ReachSpan | null;
+  /** How it stands to the grade; `null` for a composition. */
+  fit: "named" | "between" | "sharper" | "milder" | null;
+  crack_risk: "low" | "raised" | "high" | null;
+  text: string;
+}
+
+/** A middle and how far it may lie to either side. */
+export interface ReachSpan {
+  low: number;
+  mid: number;
+  high: number;
+}
+
+/** A place of the section, in HRC; an end that is `null` is not known. */
+export interface ReachPosition {
+  where: SectionPlace;
+  name: string;
+  /** Place of the end-quench bar that cools alike, in mm; `null` where no severity is published. */
+  jominy_mm: ReachSpan | null;
+  /** The same by conduction alone. */
+  second_opinion_mm: number | null;
+  low: number | null;
+  mid: number | null;
+  high: number | null;
+  /** Some of it lies below 20 HRC, where the scale ends. */
+  below_20: boolean;
+  /** `band` holds 95 of 100 bars; `range` is a published one. */
+  meaning: "band" | "range";
+  /** Chance that at least the wanted hardness is reached; `null` for published ranges. */
+  chance: number | null;
+  target: Reached | null;
+  shown: string;
+}
+
+/** What is wanted, in HRC. */
+export interface ReachWanted {
+  low: number | null;
+  high: number | null;
+  shown: string;
+}
+
+/** Something that can be done; what does not belong to its kind is `null`. */
+export interface ReachWay {
+  way: "smaller_section" | "other_grade" | "faster_quench" | "skin_only" | "lower_target";
+  /** Ruling size that is sure, in mm. */
+  sure_mm: number | null;
+  /** Ruling size that is more likely than not, in mm. */
+  likely_mm: number | null;
+  /** Keys of grades. */
+  grades: string[];
+  medium: string | null;
+  movement: string | null;
+  /** Hardness that is sure, in HRC. */
+  hrc: number | null;
+  text: string;
+}
+
+/** Usual hardness of one zone of a kind of part. */
+export interface ReachPart {
+  part: string;
+  zone: string;
+  hrc_low: number | null;
+  hrc_high: number | null;
+  caution: string;
+  text: string;
+}

@@ -5,9 +5,9 @@
 use std::collections::BTreeSet;
 
 use biteband_bench::answer::{
-    ConvertQuestion, FileQuestion, HeatQuestion, IndentQuestion, JominyQuestion, SteelQuestion,
-    assess, convert, heat, indent, jominy, parse_reading, parse_strokes, sources, steel, table,
-    tables,
+    ConvertQuestion, FileQuestion, HeatQuestion, IndentQuestion, JominyQuestion, ReachQuestion,
+    SteelQuestion, assess, convert, heat, indent, jominy, parse_reading, parse_strokes, reach,
+    sources, steel, table, tables,
 };
 use biteband_bench::section::SectionInput;
 use biteband_bench::words::Language;
@@ -190,6 +190,29 @@ fn heat_types_have_the_fields_of_the_answers() {
 }
 
 #[test]
+fn reach_types_have_the_fields_of_the_answers() {
+    let text = |text: &str| Some(text.to_owned());
+    let question = ReachQuestion {
+        steel: text("4140"),
+        section: SectionInput { round: text("50mm"), ..SectionInput::default() },
+        quench: text("oil"),
+        target: text("45 HRC"),
+        part: text("cold chisel"),
+        ..ReachQuestion::default()
+    };
+    let answer = plain(&reach(ENGLISH, &question).unwrap());
+    same_fields(&answer, "ReachAnswer");
+    same_fields(&answer["section"], "ReachSection");
+    same_fields(&answer["quench"], "ReachQuench");
+    same_fields(&answer["quench"]["severity"], "ReachSpan");
+    same_fields(&answer["positions"][0], "ReachPosition");
+    same_fields(&answer["positions"][0]["jominy_mm"], "ReachSpan");
+    same_fields(&answer["wanted"], "ReachWanted");
+    same_fields(&answer["ways_out"][0], "ReachWay");
+    same_fields(&answer["parts"][0], "ReachPart");
+}
+
+#[test]
 fn table_and_source_types_have_the_fields_of_the_answers() {
     same_fields(&plain(&tables())[0], "TableListing");
     let table = plain(&table(ENGLISH, "astm-e140-t1").unwrap());
@@ -233,6 +256,13 @@ fn question_types_have_the_fields_of_the_questions() {
                 "start": null, "protection": "foil", "oven": [], "units": "inch",
             }),
         ),
+        (
+            "ReachQuestion",
+            serde_json::json!({
+                "steel": "4140", "composition": null, "section": {}, "quench": "oil", "target": "50 HRC",
+                "part": "cold chisel", "units": "inch",
+            }),
+        ),
     ] {
         same_fields(&value, interface);
         match interface {
@@ -240,6 +270,7 @@ fn question_types_have_the_fields_of_the_questions() {
             "FileQuestion" => drop(serde_json::from_value::<FileQuestion>(value).unwrap()),
             "SteelQuestion" => drop(serde_json::from_value::<SteelQuestion>(value).unwrap()),
             "HeatQuestion" => drop(serde_json::from_value::<HeatQuestion>(value).unwrap()),
+            "ReachQuestion" => drop(serde_json::from_value::<ReachQuestion>(value).unwrap()),
             "JominyQuestion" => drop(serde_json::from_value::<JominyQuestion>(value).unwrap()),
             _ => drop(serde_json::from_value::<IndentQuestion>(value).unwrap()),
         }

@@ -8,8 +8,8 @@ use std::io::{self, Write};
 
 use biteband_bench::Refusal;
 use biteband_bench::answer::{
-    ConvertQuestion, FileQuestion, HeatQuestion, IndentQuestion, JominyQuestion, SteelQuestion,
-    assess, convert, heat, indent, jominy, sources, steel, table, tables,
+    ConvertQuestion, FileQuestion, HeatQuestion, IndentQuestion, JominyQuestion, ReachQuestion,
+    SteelQuestion, assess, convert, heat, indent, jominy, reach, sources, steel, table, tables,
 };
 use biteband_bench::words::Language;
 use serde::Serialize;
@@ -60,6 +60,10 @@ fn answer(line: &str) -> Result<Value, Box<dyn Error>> {
         "heat" => {
             let question: HeatQuestion = serde_json::from_value(question)?;
             outcome(heat(LANGUAGE, &question))
+        }
+        "reach" => {
+            let question: ReachQuestion = serde_json::from_value(question)?;
+            outcome(reach(LANGUAGE, &question))
         }
         "table" => outcome(table(LANGUAGE, question.as_str().unwrap_or_default())),
         "tables" => outcome(Ok(tables())),

@@ -1,7 +1,7 @@
 //! What a quench does to its bath, and the tank that covers the part.
 
 use biteband_quantity::{Celsius, Kilograms, Litres};
-use biteband_steel::bath::{Bath, Error, Quench, Verdict, tank};
+use biteband_steel::bath::{Bath, Error, HOT, Quench, Verdict, tank};
 use biteband_steel::furnace::{self, KnownPoint, OvenCheck, OvenOffset};
 use biteband_steel::quench::Medium;
 use biteband_steel::section::Section;
@@ -56,8 +56,11 @@ impl Speech {
         };
         let stop = (input.medium == Medium::UnknownOil).then(|| self.say(Heat::StopUnknownOil));
         let Some((mass, at)) = mass.zip(at) else {
-            let note = mass.is_none().then(|| self.say(Heat::GiveLength));
-            let text = joined([stop.clone(), note.clone()].into_iter().flatten());
+            let missing = match mass {
+                None => self.say(Heat::GiveLength),
+                Some(_) => self.say(Heat::TooHotToTell { most: &self.celsius(HOT.max) }),
+            };
+            let text = joined([stop.clone(), Some(missing)].into_iter().flatten());
             let answer = BathAnswer {
                 medium: input.medium.key(),
                 litres: input.litres.map(Litres::get),

@@ -17,6 +17,7 @@ mod indent_question;
 mod jominy;
 mod reach;
 mod reach_answer;
+mod reach_said;
 mod readings;
 mod series;
 mod source;

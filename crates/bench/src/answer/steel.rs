@@ -418,7 +418,7 @@ impl Speech {
             working: self.working(grade),
             ages,
             section,
-            hazards: grade.hazards().collect(),
+            hazards: grade.hazards().map(format::sentence).collect(),
             notes,
             cautions,
             sources: sources_of(grade, designation, of_condition),
@@ -502,13 +502,18 @@ fn of_error(language: Language, given: &str, error: &Error) -> Refusal {
     }
 }
 
-/// A grade by any of its designations, and what is to be said of the name.
+/// A grade by any of its designations, and what is to be said of the name; nothing where it is the grade's own
+/// and leads nowhere else.
 pub(super) fn named(
     language: Language,
     units: Units,
     name: &str,
 ) -> Result<(&'static Grade, Vec<String>), Refusal> {
     let found = find(name).map_err(|error| of_error(language, name, &error))?;
+    let own = found.designation.text() == found.grade.key();
+    if own && found.candidates.is_empty() && found.condition.is_none() {
+        return Ok((found.grade, Vec::new()));
+    }
     Ok((found.grade, Speech { language, units }.verdict(name, &found)))
 }
 

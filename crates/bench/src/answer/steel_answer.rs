@@ -55,7 +55,7 @@ pub struct SteelAnswer {
     /// How deep it hardens, in words; empty when nothing is stated.
     pub section: String,
     /// What can go wrong.
-    pub hazards: Vec<&'static str>,
+    pub hazards: Vec<String>,
     /// Where sources disagree, and what else is to be known.
     pub notes: Vec<String>,
     /// What to bear in mind.

@@ -54,6 +54,7 @@ pub enum Reach<'a> {
     // The verdict.
     Places { skin: Likely, half: Option<Likely>, inside: Likely, bore: bool },
     Wants { wanted: &'a str, skin: &'a str, inside: &'a str, bore: bool },
+    Found { skin: &'a str, through: bool },
     Reaches { skin: &'a str, inside: &'a str, bore: bool },
     PlaceName(Place),
     Unknown,
@@ -93,10 +94,7 @@ pub enum Reach<'a> {
     Cracks(CrackReason),
     SharperThanNamed { named: &'a str },
     OutsideRange,
-    NotForSafety,
-    StruckEnd,
     PartRow { zone: &'a str, range: &'a str },
-    BeyondPart,
 }
 
 /// Why nothing is said about a section.
@@ -106,7 +104,7 @@ pub enum ReachRefusal<'a> {
     Core { error: &'a Error, named: &'a str, ages: &'a str },
     NoQuench,
     UnknownPart { given: &'a str },
-    BeyondPart { part: &'a str, zones: &'a str, caution: &'a str },
+    BeyondPart { part: &'a str, zones: &'a str, several: bool, caution: &'a str },
 }
 
 impl Language {

@@ -118,9 +118,13 @@ pub(super) fn say(phrase: Reach<'_>) -> Words {
         P::Bath { medium: m, movement: how } => format!("{} {}", medium(m), movement(how)).into(),
         P::MovementName(how) => movement(how).into(),
         P::Ruled { by: by @ Why::Diameter, size, .. } => format!("Ruled by {}, {size}.", ruled(by)).into(),
-        P::Ruled { by, size, round } => format!("Ruled by {}, {size}; its middle cools like that of a {round} round.", ruled(by)).into(),
+        P::Ruled { by, size, round } => format!("Ruled by {}, {size}; its middle cools like that of a round of {round}.", ruled(by)).into(),
 
         P::Places { skin, half, inside, bore } => places(skin, half, inside, bore),
+        P::Found { skin, through: true } => format!("{skin}, all through").into(),
+        P::Found { skin, .. } => format!("Skin {skin}").into(),
+        P::Wants { wanted, skin, inside: middle, .. } if skin == middle => format!("Wants {wanted}. As quenched {skin} all through.").into(),
+        P::Reaches { skin, inside: middle, .. } if skin == middle => format!("As quenched {skin} all through.").into(),
         P::Wants { wanted, skin, inside: middle, bore } => format!("Wants {wanted}. As quenched {skin} at the skin, {middle} in the {}.", inside(bore)).into(),
         P::Reaches { skin, inside: middle, bore } => format!("As quenched {skin} at the skin, {middle} in the {}.", inside(bore)).into(),
         P::PlaceName(p) => place(p).into(),
@@ -137,15 +141,15 @@ pub(super) fn say(phrase: Reach<'_>) -> Words {
             format!("Its papers say it hardens through to about {size} in {medium}{note}. {mark}").trim_end().to_owned().into()
         }
         P::NotThroughFrom { size } => format!("From about {size} on its middle is known to stay softer.").into(),
-        P::Shell { depth } => format!("It hardens in a shell of about {depth}; what lies deeper stays tough and softer. Test the rim of an end face, not a sawn middle.").into(),
+        P::Shell { depth } => format!("It hardens in a shell of about {depth}; what lies deeper stays softer and tough. Test the rim of an end face, not a sawn middle.").into(),
         P::DepthOpen => "This section lies between what is known to harden through and what is known not to. Harden a trial piece and cut it.".into(),
         P::DepthUnknown => "How thick it hardens through in this bath is not in the data here: only the skin of a small section is promised.".into(),
-        P::SecondOpinion { hrc, place: p } => format!("By heat flow alone the {} would come to about {hrc}.", place(p)).into(),
+        P::SecondOpinion { hrc, place: p } => format!("Worked out by heat flow alone, the {} would come to about {hrc}.", place(p)).into(),
         P::OnRecord { size, medium, readings } => format!("On record, from memory: one bar, {size} round, {medium}: {readings} HRC at skin, half way and middle.").into(),
         P::Moved => "Half of what bars on record differ from the method is taken over, because one bar cannot tell its grade from its own heat.".into(),
 
         P::Smaller { sure: Some(sure), likely: Some(likely) } if sure == likely => format!("Make it smaller: up to {sure} it does.").into(),
-        P::Smaller { sure: Some(sure), likely: Some(likely) } => format!("Make it smaller: up to {likely} more likely than not, up to {sure} for sure.").into(),
+        P::Smaller { sure: Some(sure), likely: Some(likely) } => format!("Make it smaller: up to {sure} for sure, up to {likely} more likely than not.").into(),
         P::Smaller { sure: Some(sure), likely: None } => format!("Make it smaller: up to {sure} it does.").into(),
         P::Smaller { likely, .. } => format!("Make it smaller: up to {} it is more likely than not; no size makes it sure.", likely.unwrap_or_default()).into(),
         P::OtherGrades { sure, likely, medium: m } => {
@@ -153,7 +157,7 @@ pub(super) fn say(phrase: Reach<'_>) -> Words {
             match (sure.is_empty(), likely.is_empty()) {
                 (false, true) => format!("Take another steel: in this section and {m}, {sure} would.").into(),
                 (true, _) => format!("Take another steel: in this section and {m}, {likely} probably would.").into(),
-                (false, false) => format!("Take another steel: in this section and {m}, {sure} would, {likely} probably.").into(),
+                (false, false) => format!("Take another steel: in this section and {m}, {sure} would; {likely} probably.").into(),
             }
         }
         P::Faster { medium: m, movement: how, verdict, fit, same } => {
@@ -168,9 +172,9 @@ pub(super) fn say(phrase: Reach<'_>) -> Words {
         }
         P::SkinOnly(Verdict::Yes) => "Leave the middle soft: the skin reaches it, and for wear that is often all that is needed.".into(),
         P::SkinOnly(_) => "Leave the middle soft: the skin may reach it. Test it before you rely on it.".into(),
-        P::Lower { hrc } => format!("Ask for less: {hrc} is what this section gives there for sure, before tempering.").into(),
+        P::Lower { hrc } => format!("Ask for less: {hrc} is sure all through, as quenched.").into(),
 
-        P::TemperTakes => "Every hardened part is tempered, at once, and tempering takes hardness away: as quenched must lie above what is wanted.".into(),
+        P::TemperTakes => "Temper at once, as every hardened part. It takes hardness away, so as quenched must lie above what is wanted.".into(),
         P::SoftenLater => "Harder than wanted as quenched: tempering brings it down.".into(),
         P::CoreOnly => "This grade does not harden through: these are the numbers of its core. Its hard surface comes from carburizing.".into(),
         P::CutFromCore => "A part that is cut out of this section later has at its surface what the section has there: a hardened bar's skin proves nothing about its core.".into(),
@@ -188,10 +192,7 @@ pub(super) fn say(phrase: Reach<'_>) -> Words {
         .into(),
         P::SharperThanNamed { named } => format!("This bath is sharper than what its papers name ({named}): the part may crack or warp.").into(),
         P::OutsideRange => "The composition is outside the range that ASTM A255 states, so take the numbers as a guess.".into(),
-        P::NotForSafety => "Not for lifting, steering, pressure or anything a life hangs on: ask a licensed engineer and follow the local code.".into(),
-        P::StruckEnd => "Struck tool: the struck end at most 45 HRC and softer than the hammer. Wear eye protection.".into(),
         P::PartRow { zone, range } => format!("{zone}: {range}").into(),
-        P::BeyondPart => "Harder than this kind of part is made.".into(),
     }
 }
 
@@ -208,10 +209,10 @@ pub(super) fn refuse(what: ReachRefusal<'_>) -> [Words; 3] {
             "cold chisel, punch, drill bushing, spring, gauge and the like".into(),
             "Say the kind of part in other words, or give the wanted hardness itself.".into(),
         ],
-        R::BeyondPart { part, zones, caution } => [
-            format!("Harder than a {part} is made: {zones}. {caution}").trim_end().to_owned().into(),
+        R::BeyondPart { part, zones, several, caution } => [
+            format!("Harder than usual for this kind of part ({part}): {zones}. {caution}").trim_end().to_owned().into(),
             zones.to_owned().into(),
-            "Harden the working end only and temper the rest back; keep each zone in its own range.".into(),
+            if several { "Keep each zone in its own range: harden the working end only and temper the rest back." } else { "Ask for that range." }.into(),
         ],
         R::Core { error, named, ages } => core(error, named, ages),
     }

@@ -12,6 +12,7 @@ mod heat;
 mod indent;
 mod jominy;
 mod print;
+mod reach;
 mod readme;
 mod scenarios;
 mod steel;

@@ -138,6 +138,8 @@ fn every_field_of_the_json_is_described() {
             "790C=magnet",
         ],
         &["heat", "4140"],
+        &["reach", "4140", "--round", "50mm", "--quench", "oil", "--target", "50 HRC"],
+        &["reach", "O1", "--tube", "22mm,12mm", "--quench", "oil", "--part", "drill bushing"],
         &["table", "astm-e140-t1"],
         &["table", "--list"],
         &["source", "astm-e140"],
@@ -155,7 +157,7 @@ fn every_field_of_the_json_is_described() {
 
 #[test]
 fn every_option_of_the_help_is_described() {
-    let commands: [&[&str]; 15] = [
+    let commands: [&[&str]; 16] = [
         &["convert"],
         &["file"],
         &["table"],
@@ -171,6 +173,7 @@ fn every_option_of_the_help_is_described() {
         &["steel"],
         &["jominy"],
         &["heat"],
+        &["reach"],
     ];
     for command in commands {
         let help = biteband(&[command, &["--help"]].concat());

@@ -5,10 +5,11 @@ use alloc::vec::Vec;
 use libm::{log, pow};
 
 use super::attain::{Error, Prepared, Quench, Steel, Verdict, quenchant};
-use super::fit::Fit;
+use super::fit::{Fit, crack_risk};
 use crate::grade::{Family, Grade, Hardening};
 use crate::quench::{Medium, Movement};
 use crate::section::{Place, Section, Shape};
+use crate::transform::CrackReason;
 
 /// What is asked of a part: at least this hardness as quenched, at this place.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -107,8 +108,15 @@ pub fn ways_out(steel: &Prepared, quench: &Quench, wanted: Wanted) -> Result<Vec
     {
         ways.push(WayOut::SkinOnly(skin.reaches(wanted.hrc)));
     }
-    if let Some(low) = here.filter(|here| !here.below_scale).and_then(|here| here.low) {
-        ways.push(WayOut::Lower(libm::floor(low)));
+    if let Some(here) = here.filter(|here| !here.below_scale)
+        && let Some(low) = here.low
+    {
+        // The lower end of a band is surer than sure: whole numbers above it may be so too.
+        let mut sure = libm::floor(low);
+        while here.reaches(sure + 1.0) == Verdict::Yes {
+            sure += 1.0;
+        }
+        ways.push(WayOut::Lower(sure));
     }
     Ok(ways)
 }
@@ -219,6 +227,7 @@ fn other_grades(
         let Ok(prepared) = Prepared::new(Steel::Grade(grade)) else { continue };
         if let Some((likely, verdict)) = judged(&prepared, quench, wanted)
             && (likely || verdict == Verdict::Yes)
+            && !cracked_by_water(grade, quench)
         {
             let far = u8::from(kind(grade) != home) * (1 + kind(grade));
             found.push((grade, verdict, far));
@@ -230,6 +239,12 @@ fn other_grades(
     };
     biteband_quantity::sort_by_number(&mut found, rank);
     found.into_iter().take(OFFERED).map(|(grade, verdict, _)| (grade, verdict)).collect()
+}
+
+/// Alloy steel that is rather quenched in oil is not offered for water, whatever its papers allow.
+fn cracked_by_water(grade: &Grade, quench: &Quench) -> bool {
+    crack_risk(&grade.limits(), quenchant(quench.medium()))
+        .is_some_and(|risk| risk.reasons.contains(&CrackReason::AlloyInWater))
 }
 
 /// The first step faster that changes the verdict for the better, in the same medium, and in a fast oil
