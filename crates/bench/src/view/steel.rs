@@ -457,7 +457,7 @@ fn fill_card(view: &mut SteelView, card: &SteelAnswer) {
     let texts = texts.into_iter().chain(card.ages.iter().map(|age| age.text.as_str()));
     let texts = texts.chain(card.notes.iter().map(String::as_str));
     view.card = texts.filter(|text| !text.is_empty()).map(str::to_owned).collect();
-    add(&mut view.cautions, card.hazards.iter().map(|hazard| (*hazard).to_owned()));
+    add(&mut view.cautions, card.hazards.iter().cloned());
     add(&mut view.cautions, card.cautions.iter().cloned());
     let source = |source: &crate::answer::SteelSource| {
         format!("{}: {} ({})", source.id, source.title, source.seen)
