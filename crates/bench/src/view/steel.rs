@@ -14,7 +14,7 @@ use crate::format::Units;
 use crate::measure::parse_length;
 use crate::refusal::Refusal;
 use crate::section::SectionInput;
-use crate::state::{App, Field, ShapeKind, SteelField, SteelState};
+use crate::state::{App, Field, ShapeKind, SteelField, SteelState, has_degrees};
 use crate::words::{Language, Reach as ReachWords, SteelPage};
 
 /// How many names are suggested.
@@ -120,6 +120,7 @@ pub fn steel_page(app: &App, language: Language) -> SteelView {
     let page = Page { app, state, language, units };
     let mut view = page.choices();
     page.kinds(&mut view);
+    page.unkept(&mut view);
     let named = page.steel(&mut view);
     if let Some(name) = named {
         page.answers(&mut view, &name);
@@ -246,6 +247,30 @@ impl Page<'_> {
         }
     }
 
+    /// Why a bar or a check that was to be kept is not: a key that does nothing must say so.
+    fn unkept(&self, view: &mut SteelView) {
+        let state = self.state;
+        for (field, label) in [
+            (SteelField::Own, SteelPage::NeedsOwn),
+            (SteelField::OwnName, SteelPage::NeedsName),
+            (SteelField::Dial, SteelPage::NeedsDegrees),
+            (SteelField::Truth, SteelPage::NeedsDegrees),
+        ] {
+            let text = state.text(field).trim();
+            let degrees = matches!(field, SteelField::Dial | SteelField::Truth);
+            let wrong = if degrees { !has_degrees(text) } else { text.is_empty() };
+            let session = &self.app.session;
+            let name = Field::Steel(field);
+            // An empty field that was only passed through is no mistake.
+            let due = session.missing == Some(name)
+                || (degrees && !text.is_empty() && session.left.contains(&name));
+            if wrong && due && !self.typing(field) {
+                let problem = Problem { message: self.label(label), instead: String::new() };
+                view.problems.push((field, problem));
+            }
+        }
+    }
+
     /// Finds the steel; what is to be said of its name goes into the view.
     fn steel(&self, view: &mut SteelView) -> Option<Named> {
         let state = self.state;
@@ -274,7 +299,7 @@ impl Page<'_> {
             Ok(card) => {
                 let of_name = SteelQuestion { name: name.clone(), units: self.units };
                 self.meanings(view, &of_name, &card);
-                fill_card(view, &card);
+                fill_card(self.language, view, &card);
                 if self.typing(SteelField::Query) {
                     suggest(view, &name);
                 }
@@ -344,47 +369,12 @@ impl Page<'_> {
         bath
     }
 
-    fn answers(&self, view: &mut SteelView, named: &Named) {
-        let typing = [
-            SteelField::Size,
-            SteelField::Second,
-            SteelField::Length,
-            SteelField::Litres,
-            SteelField::BathTemperature,
-            SteelField::FlashPoint,
-            SteelField::Target,
-        ]
-        .into_iter()
-        .any(|field| self.typing(field));
+    fn questions(&self, named: &Named) -> (Option<ReachQuestion>, HeatQuestion) {
         let section = self.section();
-        let refused = |view: &mut SteelView, refusal: Refusal| {
-            if typing {
-                view.hint = self.label(SteelPage::Typing);
-            } else if view.problem.is_none() {
-                view.problem = Some(refusal.into());
-            }
-        };
-        if let Some(section) = section.clone() {
-            let question = ReachQuestion {
-                steel: named.steel.clone(),
-                composition: named.composition.clone(),
-                section,
-                quench: Some(self.bath()),
-                target: given(&self.state.target),
-                part: None,
-                units: self.units,
-            };
-            match reach(self.language, &question) {
-                Ok(answer) => self.reached(view, &answer),
-                Err(refusal) => refused(view, refusal),
-            }
-        } else {
-            view.hint = self.label(SteelPage::NoSection);
-        }
         let question = HeatQuestion {
             steel: named.steel.clone(),
             composition: named.composition.clone(),
-            section: section.unwrap_or_default(),
+            section: section.clone().unwrap_or_default(),
             quench: Some(self.bath()),
             protection: Some(self.state.protection.clone()),
             oven: self
@@ -396,9 +386,54 @@ impl Page<'_> {
             units: self.units,
             ..HeatQuestion::default()
         };
-        match heat(self.language, &question) {
+        let reach = section.map(|section| ReachQuestion {
+            steel: named.steel.clone(),
+            composition: named.composition.clone(),
+            section,
+            quench: Some(self.bath()),
+            target: given(&self.state.target),
+            part: None,
+            units: self.units,
+        });
+        (reach, question)
+    }
+
+    fn answers(&self, view: &mut SteelView, named: &Named) {
+        let (asked, how) = self.questions(named);
+        if let Some(question) = asked {
+            match reach(self.language, &question) {
+                Ok(answer) => self.reached(view, &answer),
+                Err(refusal) => self.refused(view, named, refusal),
+            }
+        } else {
+            view.hint = self.label(SteelPage::NoSection);
+        }
+        match heat(self.language, &how) {
             Ok(answer) => self.heated(view, &answer),
-            Err(refusal) => refused(view, refusal),
+            Err(refusal) => {
+                // A bath that cannot be cools no section either.
+                if refusal.code.starts_with("bath.") {
+                    view.reach = None;
+                }
+                self.refused(view, named, refusal);
+            }
+        }
+    }
+
+    /// A field that is still being typed into is no mistake; one that was left before it is.
+    fn refused(&self, view: &mut SteelView, named: &Named, refusal: Refusal) {
+        let mut refusal = Some(refusal);
+        if let Some(Field::Steel(active)) = self.app.session.active {
+            let mut state = self.state.clone();
+            state.edit(active, String::new());
+            let (asked, how) = Page { state: &state, ..*self }.questions(named);
+            let of_section = asked.and_then(|question| reach(self.language, &question).err());
+            refusal = of_section.or_else(|| heat(self.language, &how).err());
+        }
+        match refusal {
+            None => view.hint = self.label(SteelPage::Typing),
+            Some(refusal) if view.problem.is_none() => view.problem = Some(refusal.into()),
+            Some(_) => {}
         }
     }
 
@@ -415,7 +450,11 @@ impl Page<'_> {
             ways: answer.ways_out.iter().map(|way| way.text.clone()).collect(),
             why,
         });
-        add(&mut view.cautions, answer.cautions.iter().cloned());
+        // The card of a grade has said already what it is not for.
+        let said = !view.cautions.is_empty();
+        let safety = self.language.reach(ReachWords::NotForSafety);
+        let cautions = answer.cautions.iter().filter(|caution| !(said && **caution == safety));
+        add(&mut view.cautions, cautions.cloned());
         add_sources(view, &answer.sources);
     }
 
@@ -442,7 +481,7 @@ fn suggest(view: &mut SteelView, name: &str) {
     view.suggestions = found.filter(|text| text != name).collect();
 }
 
-fn fill_card(view: &mut SteelView, card: &SteelAnswer) {
+fn fill_card(language: Language, view: &mut SteelView, card: &SteelAnswer) {
     let texts = [
         card.title.as_str(),
         &card.composition.text,
@@ -457,7 +496,10 @@ fn fill_card(view: &mut SteelView, card: &SteelAnswer) {
     let texts = texts.into_iter().chain(card.ages.iter().map(|age| age.text.as_str()));
     let texts = texts.chain(card.notes.iter().map(String::as_str));
     view.card = texts.filter(|text| !text.is_empty()).map(str::to_owned).collect();
-    add(&mut view.cautions, card.hazards.iter().map(|hazard| (*hazard).to_owned()));
+    if !card.hazards.is_empty() {
+        let goes_wrong = language.steel_page(SteelPage::GoesWrong);
+        view.cautions.push(format!("{goes_wrong}: {}.", card.hazards.join("; ")));
+    }
     add(&mut view.cautions, card.cautions.iter().cloned());
     let source = |source: &crate::answer::SteelSource| {
         format!("{}: {} ({})", source.id, source.title, source.seen)

@@ -62,6 +62,9 @@ pub enum SteelPage {
     Truth,
     DialHint,
     AddCheck,
+    NeedsOwn,
+    NeedsName,
+    NeedsDegrees,
     Remove,
     Empty,
     NoSection,
@@ -79,6 +82,7 @@ pub enum SteelPage {
     Temper,
     DialSays,
     CardTitle,
+    GoesWrong,
     WhyTitle,
     SourcesTitle,
 }

@@ -62,6 +62,9 @@ pub(super) const fn say(label: SteelPage) -> &'static str {
         S::Truth => "while it was really",
         S::DialHint => "Both with their unit: 240 °C when tin melted, at 231.9 °C",
         S::AddCheck => "Keep this check",
+        S::NeedsOwn => "Give its composition first.",
+        S::NeedsName => "Give it a name, so that you find it again.",
+        S::NeedsDegrees => "Give the temperature with its unit: 240 °C or 464 °F.",
         S::Remove => "remove",
         S::Empty => "Type what is stamped on the bar, or give its composition.",
         S::NoSection => "Give its section: how hard a steel gets depends on how thick it is.",
@@ -79,6 +82,7 @@ pub(super) const fn say(label: SteelPage) -> &'static str {
         S::Temper => "Temper at once",
         S::DialSays => "Set the dial to",
         S::CardTitle => "What is known of this steel",
+        S::GoesWrong => "What goes wrong with this steel",
         S::WhyTitle => "Why",
         S::SourcesTitle => "Sources",
     }
