@@ -23,6 +23,16 @@ async function convert(page, text, place) {
   await page.waitForSelector(place);
 }
 
+async function steel(page, texts) {
+  for (const [name, text] of Object.entries(texts)) {
+    const own = page.locator(`#field-steel-${name}`);
+    await own.waitFor({ state: "attached" });
+    await own.evaluate((one) => one.closest("details")?.setAttribute("open", ""));
+    await own.fill(text);
+    await own.press("Enter");
+  }
+}
+
 // What the page can look like, each from the one before it.
 const VIEWS = [
   ["the empty file test", (page) => page.waitForSelector(".rule")],
@@ -87,6 +97,54 @@ const VIEWS = [
     async (page) => {
       await goTo(page, "#paper");
       await page.waitForSelector(".sheets img");
+    },
+  ],
+  [
+    "a steel with its section, recipe and ways out",
+    async (page) => {
+      await goTo(page, "#steel");
+      const texts = { query: "4140", size: "50 mm", length: "80 mm", litres: "60 L", bath: "25 °C", target: "50-54 HRC", kind: "cold chisel" };
+      await steel(page, texts);
+      await page.waitForSelector(".next");
+      await steel(page, { dial: "240 °C", truth: "231.9 °C" });
+      await page.getByRole("button", { name: "Keep this check" }).click();
+      await page.waitForSelector(".recipe");
+    },
+  ],
+  [
+    "a steel whose bath is too small",
+    async (page) => {
+      await page.getByRole("button", { name: "square", exact: true }).click();
+      await steel(page, { size: "100 mm", length: "100 mm", litres: "6 L" });
+      await page.getByRole("status").getByText("Stop").first().waitFor();
+    },
+  ],
+  [
+    "a name of several steels and a tube",
+    async (page) => {
+      await page.getByRole("button", { name: "tube", exact: true }).click();
+      await steel(page, { query: "45", second: "60 mm", litres: "" });
+      await page.getByRole("group", { name: /several steels/ }).waitFor();
+    },
+  ],
+  [
+    "an own bar that is kept, and one that cannot be",
+    async (page) => {
+      await page.getByRole("button", { name: "by its composition" }).click();
+      await steel(page, { own: "C=0.41 Mn=0.85 Cr=1.0 Mo=0.2", "own-name": "bar 7 of the rack behind the lathe" });
+      await page.getByRole("button", { name: "Keep this bar" }).click();
+      await page.getByRole("list", { name: "Bars you keep" }).waitFor();
+      await steel(page, { "own-name": "" });
+      await page.getByRole("button", { name: "Keep this bar" }).click();
+      await page.waitForSelector(".error");
+    },
+  ],
+  [
+    "an unknown steel",
+    async (page) => {
+      await page.getByRole("button", { name: "by its name" }).click();
+      await steel(page, { query: "4041" });
+      await page.waitForSelector(".error");
     },
   ],
   ["Convert with a mistake", (page) => convert(page, "quite hard", ".error")],

@@ -8,7 +8,7 @@ import { copyOfPage, dist, noAxeViolations, stage, until } from "./lib.mjs";
 
 const { open, server, expect } = stage();
 
-const isPart = (name) => /-(about|convert|mark|paper|shared-\d+)\.wasm$/.test(name);
+const isPart = (name) => /-(about|convert|mark|paper|steel|shared-\d+)\.wasm$/.test(name);
 const go = (page, hash) => page.evaluate((to) => { location.hash = to; }, hash);
 // Without a worker nothing is kept, as on the very first visit.
 const noWorker = {
@@ -27,6 +27,7 @@ const ROOMS = {
   "#convert": (page) => page.locator("#field-convert"),
   "#mark": (page) => page.locator("#field-mark-first"),
   "#paper": (page) => page.locator(".sheets img").first(),
+  "#steel": (page) => page.locator("#field-steel-query"),
   "#about": (page) => page.getByRole("heading", { name: "Cautions" }),
 };
 
@@ -43,7 +44,7 @@ test("the start page stands before any part is asked for, and then every part co
   server.requests.length = 0;
   const { page } = await open("", noWorker);
   const parts = readdirSync(dist).filter(isPart);
-  assert.ok(parts.length >= 4, parts.join());
+  assert.ok(parts.length >= 5, parts.join());
   await until("every part is there", () => parts.every((part) => server.requests.includes(`/${part}`)));
   const [standing, first] = await page.evaluate(() => {
     const asked = performance.getEntriesByType("resource").filter((one) => /-(mark|convert)\.wasm$/.test(one.name));
@@ -102,20 +103,23 @@ test("a part that cannot be had is said, loses nothing that was typed, and comes
   }
 });
 
-test("while a part is on its way the page says so, and its heading then has the focus", async () => {
-  const { page } = await open("about:blank", { ...noWorker, started: false });
-  let release;
-  const held = new Promise((done) => { release = done; });
-  await page.route(/-mark\.wasm$/, async (route) => {
-    await held;
-    await route.continue();
+for (const [hash, part, title] of [["#mark", /-mark\.wasm$/, "A mark"], ["#steel", /-steel\.wasm$/, "Steel"]]) {
+  test(`while ${hash} is on its way the page says so, and its heading then has the focus`, async () => {
+    const { page } = await open("about:blank", { ...noWorker, started: false });
+    let release;
+    const held = new Promise((done) => { release = done; });
+    await page.route(part, async (route) => {
+      await held;
+      await route.continue();
+    });
+    await page.goto(server.url);
+    await page.getByRole("button", { name: "Undo" }).waitFor();
+    await go(page, hash);
+    await page.getByRole("status").filter({ hasText: "being loaded" }).waitFor();
+    await page.getByRole("heading", { level: 1, name: title, exact: true }).waitFor();
+    await noAxeViolations(page);
+    release();
+    await ROOMS[hash](page).waitFor();
+    await until("the heading has the focus", () => page.evaluate(() => document.activeElement?.tagName === "H1"));
   });
-  await page.goto(server.url);
-  await page.getByRole("button", { name: "Undo" }).waitFor();
-  await go(page, "#mark");
-  await page.getByRole("status").filter({ hasText: "being loaded" }).waitFor();
-  await noAxeViolations(page);
-  release();
-  await ROOMS["#mark"](page).waitFor();
-  await until("the heading has the focus", () => page.evaluate(() => document.activeElement?.tagName === "H1"));
-});
+}

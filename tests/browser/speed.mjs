@@ -33,17 +33,17 @@ const pressed = (page, name) =>
     name,
   );
 
-const typed = (page, text) =>
+const typed = (page, text, id = "field-convert") =>
   page.evaluate(
-    (text) =>
+    ([text, id]) =>
       new Promise((done) => {
-        const field = document.getElementById("field-convert");
+        const field = document.getElementById(id);
         field.value = text;
         const from = performance.now();
         field.dispatchEvent(new InputEvent("input", { bubbles: true }));
         requestAnimationFrame(() => setTimeout(() => done(performance.now() - from)));
       }),
-    text,
+    [text, id],
   );
 
 async function fileTest() {
@@ -64,6 +64,26 @@ async function convert() {
   const times = [];
   for (let round = 0; round < ROUNDS; round += 1) {
     times.push(await typed(page, ["38", "38-4", "38-42", "700 HV", "52,5"][round % 5]));
+  }
+  await context.close();
+  return times;
+}
+
+// The last key in the field of the wanted hardness, with section, bath and recipe on the page.
+async function steel(shape, sizes) {
+  const { context, page } = await opened("#steel");
+  await page.waitForSelector("#field-steel-query");
+  await page.getByRole("button", { name: shape, exact: true }).click();
+  const texts = { query: "4140", ...sizes, length: "80 mm", litres: "20 L", bath: "25 °C" };
+  for (const [id, text] of Object.entries(texts)) {
+    await page.locator(`#field-steel-${id}`).evaluate((one) => one.closest("details")?.setAttribute("open", ""));
+    await page.locator(`#field-steel-${id}`).fill(text);
+  }
+  await page.waitForSelector(".verdict");
+  const times = [];
+  for (let round = 0; round < ROUNDS; round += 1) {
+    await typed(page, "50-5", "field-steel-target");
+    times.push(await typed(page, round % 2 ? "50-54" : "50-56", "field-steel-target"));
   }
   await context.close();
   return times;
@@ -100,6 +120,9 @@ try {
   };
   add("file test: press to painted verdict, 18 strokes", await fileTest());
   add("Convert: digit to painted answer", await convert());
+  add("Steel, flat: key to painted verdict", await steel("flat", { size: "60 mm", second: "25 mm" }));
+  add("Steel, tube: key to painted verdict", await steel("tube", { size: "60 mm", second: "30 mm" }));
+  add("Steel, round: key to painted verdict", await steel("round", { size: "50 mm" }));
   for (const [network, name] of [[false, "no limit"], [true, "150 ms, 1.6 Mbit/s"]]) {
     const starts = [];
     for (let round = 0; round < 3; round += 1) starts.push(await coldStart(network));

@@ -115,6 +115,30 @@ fn an_own_composition_and_a_checked_dial_count() {
 }
 
 #[test]
+fn what_cannot_be_kept_yet_says_what_is_missing() {
+    let at = |view: &SteelView, field| {
+        view.problems
+            .iter()
+            .find(|(of, _)| *of == field)
+            .map(|(_, problem)| problem.message.clone())
+    };
+    let mut actions = vec![
+        Action::Steel(SteelAction::ByComposition(true)),
+        typed(SteelField::Own, "C=0.41 Mn=0.85"),
+        Action::Leave(Field::Steel(SteelField::OwnName)),
+    ];
+    assert_eq!(at(&shown(&actions), SteelField::OwnName), None);
+    actions.push(Action::Steel(SteelAction::Keep));
+    assert!(at(&shown(&actions), SteelField::OwnName).unwrap().contains("name"));
+    actions.push(typed(SteelField::OwnName, "bar 7"));
+    assert_eq!(at(&shown(&actions), SteelField::OwnName), None);
+    let half = [typed(SteelField::Dial, "240"), Action::Steel(SteelAction::AddCheck)];
+    assert!(at(&shown(&half), SteelField::Dial).unwrap().contains("unit"));
+    let left = [typed(SteelField::Truth, "231,9"), Action::Leave(Field::Steel(SteelField::Truth))];
+    assert!(at(&shown(&left), SteelField::Truth).is_some());
+}
+
+#[test]
 fn a_kind_of_part_offers_its_hardness_with_its_caution() {
     let view = shown(&[typed(SteelField::Kind, "cold chisel")]);
     // ASME B107.47: cutting edge 53 to 60 HRC, struck end at most 45.

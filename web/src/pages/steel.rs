@@ -34,10 +34,11 @@ pub(crate) fn steel(app: &Rc<App>, dispatch: &Dispatch) -> Html {
     }
     status.extend(view.reach.iter().map(verdict));
     html! {
-        <main id="content" class="wide">
+        <main id="content" class="wide flow">
             <h1 tabindex="-1" class="unseen">{ LANGUAGE.say(Phrase::Steel) }</h1>
+            { block("col asked", vec![shown.steel(), shown.section()]) }
             <div role="status" class="col answer">{ status }</div>
-            { block("col asked", vec![shown.steel(), shown.section(), shown.bath(), shown.amounts(), shown.kinds(), shown.air()]) }
+            { block("col asked", vec![shown.bath(), shown.amounts(), shown.kinds(), shown.air()]) }
             <div class="col rest">
                 { for view.reach.iter().map(reached) }
                 { for view.heat.iter().map(recipe) }

@@ -1,5 +1,7 @@
 //! The bars on top and at the bottom.
 
+use std::borrow::Cow;
+
 use biteband_bench::state::{Action, Page};
 use biteband_bench::words::{Phrase, Ui};
 use yew::prelude::*;
@@ -36,9 +38,12 @@ const ROOMS: [(Page, &str); 3] = [
 ];
 
 /// What a page is called that is opened from another one.
-pub(crate) fn title(page: Page) -> &'static str {
+pub(crate) fn title(page: Page) -> Cow<'static, str> {
+    if page == Page::Steel {
+        return LANGUAGE.say(Phrase::Steel);
+    }
     let room = ROOMS.into_iter().find(|(room, _)| *room == page);
-    room.map_or(label(Ui::OpenAbout), |(_, title)| title)
+    room.map_or(label(Ui::OpenAbout), |(_, title)| title).into()
 }
 
 /// The way from one room of Convert to another; nothing on a page that is none of them.

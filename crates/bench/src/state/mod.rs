@@ -21,6 +21,7 @@ pub use reduce::{list_of_grades, number, reduce, text};
 pub use saved::{
     Damage, Document, Found, JsonText, SCHEMA, Step, Version, document, migrate, read,
 };
+pub(crate) use steel::has_degrees;
 pub use steel::{DialCheck, OwnSteel, ShapeKind, SteelAction, SteelField, SteelState};
 
 /// A page of the application.
@@ -298,6 +299,8 @@ pub struct Session {
     pub letters: Option<Field>,
     /// Fields that were left at least once: their errors are shown.
     pub left: Vec<Field>,
+    /// The field that a key which was just pressed waits for.
+    pub missing: Option<Field>,
     /// What is to be told.
     pub notices: Vec<Notice>,
 }

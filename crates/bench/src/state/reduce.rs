@@ -136,9 +136,7 @@ pub fn reduce(app: &App, action: Action) -> App {
         Action::PaperKind(kind) => next.saved.paper.kind = kind,
         Action::PaperLetter(letter) => next.saved.paper.letter = letter,
         Action::Steel(action) => {
-            if let Some(field) = next.saved.steel.act(action) {
-                next.session.leave(Field::Steel(field));
-            }
+            next.session.missing = next.saved.steel.act(action).map(Field::Steel);
         }
         Action::Loaded(saved) => next.saved = *saved,
         Action::Tell(notice) => {
@@ -241,6 +239,7 @@ fn looks_like_two(part: &str) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::state::{ShapeKind, SteelAction, SteelField};
     use proptest::prelude::*;
 
     fn after(actions: &[Action]) -> App {
@@ -308,9 +307,31 @@ mod tests {
         assert!(view.unit == "HRC" && view.readings[0].text.contains("assumed"), "{view:?}");
     }
 
-    fn any_action() -> impl Strategy<Value = Action> {
-        let field = proptest::sample::select(Field::ALL.to_vec());
+    fn any_steel_action() -> impl Strategy<Value = SteelAction> {
+        let shape = proptest::sample::select(ShapeKind::ALL.to_vec());
+        let medium = proptest::sample::select(vec!["water", "oil", "unknown_oil", "air", "mud"]);
         prop_oneof![
+            "45|C45|[A-Z0-9]{0,5}".prop_map(SteelAction::Pick),
+            ".{0,12}".prop_map(SteelAction::Name),
+            any::<bool>().prop_map(SteelAction::ByComposition),
+            Just(SteelAction::Keep),
+            (0..3_usize).prop_map(SteelAction::Take),
+            (0..3_usize).prop_map(SteelAction::Forget),
+            shape.prop_map(SteelAction::Shape),
+            medium.prop_map(SteelAction::Medium),
+            proptest::sample::select(vec!["still", "violent", "?"]).prop_map(SteelAction::Movement),
+            proptest::sample::select(vec!["open", "foil", "?"]).prop_map(SteelAction::Protection),
+            "5[0-9]-6[0-9] HRC".prop_map(SteelAction::Want),
+            Just(SteelAction::AddCheck),
+            any::<usize>().prop_map(SteelAction::RemoveCheck),
+        ]
+    }
+
+    fn any_action() -> impl Strategy<Value = Action> {
+        let own = SteelField::ALL.map(Field::Steel);
+        let field = proptest::sample::select([&Field::ALL[..], &own[..]].concat());
+        prop_oneof![
+            any_steel_action().prop_map(Action::Steel),
             (
                 proptest::sample::select(vec![40.0, 55.0, 65.0, 99.0]),
                 proptest::sample::select(vec!["bites", "slight", "skates"])
@@ -329,6 +350,12 @@ mod tests {
             proptest::sample::select(crate::answer::INSTRUMENTS.map(|(key, _)| key).to_vec())
                 .prop_map(Action::SetInstrument),
             "5[0-9] (HRC|HBW|HV10)?".prop_map(|text| Action::Edit(Field::Reading, text)),
+            "45|4140|O1|1045".prop_map(|name| Action::Edit(Field::Steel(SteelField::Query), name)),
+            "C=0,4 Mn=0,[1-9]".prop_map(|own| Action::Edit(Field::Steel(SteelField::Own), own)),
+            "[1-9]{1,2} (mm|C|L)".prop_flat_map(|text| {
+                proptest::sample::select(SteelField::ALL.to_vec())
+                    .prop_map(move |field| Action::Edit(Field::Steel(field), text.clone()))
+            }),
             Just(Action::AddReading),
             any::<usize>().prop_map(Action::RemoveReading),
         ]
@@ -346,6 +373,7 @@ mod tests {
             prop_assert!((1..=SPOTS).contains(&app.saved.file_test.now.spot));
             let _ = crate::view::file_test(&app, crate::words::Language::English);
             let _ = crate::view::convert(&app, crate::words::Language::English);
+            let _ = crate::view::steel_page(&app, crate::words::Language::English);
         }
     }
 }

@@ -126,7 +126,7 @@ fn run(state: Value, steps: &[Step]) -> Value {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::state::{Action, App, Field, reduce};
+    use crate::state::{Action, App, Field, ShapeKind, SteelState, reduce};
 
     fn from_json(text: &str) -> Result<Saved, Damage> {
         read(&JsonText(text))
@@ -165,6 +165,27 @@ mod tests {
         assert_eq!(test.now.readings[0].text, "52 53 HRC");
         assert_eq!(test.now.readings[1].on_known.as_deref(), Some(" 47 49"));
         assert!(test.past[0].readings.is_empty());
+    }
+
+    /// A document of the same version with the page of steels, which older ones lack.
+    const SAMPLE_STEEL: &str = include_str!("../../tests/stored/schema-1-steel.json");
+
+    #[test]
+    fn the_stored_sample_with_a_steel_is_read_and_older_ones_have_an_empty_page() {
+        let steel = from_json(SAMPLE_STEEL).unwrap().steel;
+        assert_eq!((steel.query.as_str(), steel.picked.as_deref()), ("45", Some("C45")));
+        assert_eq!((steel.own_name.as_str(), steel.by_composition), ("bar 7", false));
+        assert_eq!(steel.kept[0].composition, "C=0,41 Mn=0,85 Cr=1,0 Mo=0,2");
+        assert_eq!(steel.shape, ShapeKind::Tube);
+        assert_eq!((steel.size.as_str(), steel.second.as_str()), ("1-1/2 in", "20 mm"));
+        assert_eq!((steel.medium.as_str(), steel.movement.as_str()), ("vegetable_oil", "good"));
+        assert_eq!((steel.litres.as_str(), steel.flash_point.as_str()), ("2 US gal", "230 °C"));
+        assert_eq!((steel.target.as_str(), steel.kind.as_str()), ("50-54 HRC", "cold ch"));
+        assert_eq!(steel.protection, "foil");
+        assert_eq!((steel.checks[0].dial.as_str(), steel.truth.as_str()), ("240 °C", "231,9"));
+        for older in [SAMPLE_1, SAMPLE_READINGS] {
+            assert_eq!(from_json(older).unwrap().steel, SteelState::default());
+        }
     }
 
     #[test]

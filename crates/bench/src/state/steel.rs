@@ -325,11 +325,8 @@ impl SteelState {
     }
 
     fn add_check(&mut self) -> Option<SteelField> {
-        // Whether it is a temperature altogether is told by the answer; here only a number alone is kept out,
-        // because reading it as a whole would bring the reader of every measure into the first module.
-        let has_unit = |text: &str| text.trim_end().ends_with(['C', 'c', 'F', 'f']);
         for (text, field) in [(&self.dial, SteelField::Dial), (&self.truth, SteelField::Truth)] {
-            if !has_unit(text) {
+            if !has_degrees(text) {
                 return Some(field);
             }
         }
@@ -340,6 +337,12 @@ impl SteelState {
         self.checks.push(check);
         None
     }
+}
+
+/// Whether a text ends with the letter of a temperature. Whether it is one altogether is told by the answer: to
+/// read it as a whole here would bring the reader of every measure into the first module.
+pub(crate) fn has_degrees(text: &str) -> bool {
+    text.trim_end().ends_with(['C', 'c', 'F', 'f'])
 }
 
 #[cfg(test)]

@@ -14,7 +14,7 @@ use crate::format::Units;
 use crate::measure::parse_length;
 use crate::refusal::Refusal;
 use crate::section::SectionInput;
-use crate::state::{App, Field, ShapeKind, SteelField, SteelState};
+use crate::state::{App, Field, ShapeKind, SteelField, SteelState, has_degrees};
 use crate::words::{Language, Reach as ReachWords, SteelPage};
 
 /// How many names are suggested.
@@ -120,6 +120,7 @@ pub fn steel_page(app: &App, language: Language) -> SteelView {
     let page = Page { app, state, language, units };
     let mut view = page.choices();
     page.kinds(&mut view);
+    page.unkept(&mut view);
     let named = page.steel(&mut view);
     if let Some(name) = named {
         page.answers(&mut view, &name);
@@ -246,6 +247,30 @@ impl Page<'_> {
         }
     }
 
+    /// Why a bar or a check that was to be kept is not: a key that does nothing must say so.
+    fn unkept(&self, view: &mut SteelView) {
+        let state = self.state;
+        for (field, label) in [
+            (SteelField::Own, SteelPage::NeedsOwn),
+            (SteelField::OwnName, SteelPage::NeedsName),
+            (SteelField::Dial, SteelPage::NeedsDegrees),
+            (SteelField::Truth, SteelPage::NeedsDegrees),
+        ] {
+            let text = state.text(field).trim();
+            let degrees = matches!(field, SteelField::Dial | SteelField::Truth);
+            let wrong = if degrees { !has_degrees(text) } else { text.is_empty() };
+            let session = &self.app.session;
+            let name = Field::Steel(field);
+            // An empty field that was only passed through is no mistake.
+            let due = session.missing == Some(name)
+                || (degrees && !text.is_empty() && session.left.contains(&name));
+            if wrong && due && !self.typing(field) {
+                let problem = Problem { message: self.label(label), instead: String::new() };
+                view.problems.push((field, problem));
+            }
+        }
+    }
+
     /// Finds the steel; what is to be said of its name goes into the view.
     fn steel(&self, view: &mut SteelView) -> Option<Named> {
         let state = self.state;
@@ -344,47 +369,12 @@ impl Page<'_> {
         bath
     }
 
-    fn answers(&self, view: &mut SteelView, named: &Named) {
-        let typing = [
-            SteelField::Size,
-            SteelField::Second,
-            SteelField::Length,
-            SteelField::Litres,
-            SteelField::BathTemperature,
-            SteelField::FlashPoint,
-            SteelField::Target,
-        ]
-        .into_iter()
-        .any(|field| self.typing(field));
+    fn questions(&self, named: &Named) -> (Option<ReachQuestion>, HeatQuestion) {
         let section = self.section();
-        let refused = |view: &mut SteelView, refusal: Refusal| {
-            if typing {
-                view.hint = self.label(SteelPage::Typing);
-            } else if view.problem.is_none() {
-                view.problem = Some(refusal.into());
-            }
-        };
-        if let Some(section) = section.clone() {
-            let question = ReachQuestion {
-                steel: named.steel.clone(),
-                composition: named.composition.clone(),
-                section,
-                quench: Some(self.bath()),
-                target: given(&self.state.target),
-                part: None,
-                units: self.units,
-            };
-            match reach(self.language, &question) {
-                Ok(answer) => self.reached(view, &answer),
-                Err(refusal) => refused(view, refusal),
-            }
-        } else {
-            view.hint = self.label(SteelPage::NoSection);
-        }
         let question = HeatQuestion {
             steel: named.steel.clone(),
             composition: named.composition.clone(),
-            section: section.unwrap_or_default(),
+            section: section.clone().unwrap_or_default(),
             quench: Some(self.bath()),
             protection: Some(self.state.protection.clone()),
             oven: self
@@ -396,9 +386,54 @@ impl Page<'_> {
             units: self.units,
             ..HeatQuestion::default()
         };
-        match heat(self.language, &question) {
+        let reach = section.map(|section| ReachQuestion {
+            steel: named.steel.clone(),
+            composition: named.composition.clone(),
+            section,
+            quench: Some(self.bath()),
+            target: given(&self.state.target),
+            part: None,
+            units: self.units,
+        });
+        (reach, question)
+    }
+
+    fn answers(&self, view: &mut SteelView, named: &Named) {
+        let (asked, how) = self.questions(named);
+        if let Some(question) = asked {
+            match reach(self.language, &question) {
+                Ok(answer) => self.reached(view, &answer),
+                Err(refusal) => self.refused(view, named, refusal),
+            }
+        } else {
+            view.hint = self.label(SteelPage::NoSection);
+        }
+        match heat(self.language, &how) {
             Ok(answer) => self.heated(view, &answer),
-            Err(refusal) => refused(view, refusal),
+            Err(refusal) => {
+                // A bath that cannot be cools no section either.
+                if refusal.code.starts_with("bath.") {
+                    view.reach = None;
+                }
+                self.refused(view, named, refusal);
+            }
+        }
+    }
+
+    /// A field that is still being typed into is no mistake; one that was left before it is.
+    fn refused(&self, view: &mut SteelView, named: &Named, refusal: Refusal) {
+        let mut refusal = Some(refusal);
+        if let Some(Field::Steel(active)) = self.app.session.active {
+            let mut state = self.state.clone();
+            state.edit(active, String::new());
+            let (asked, how) = Page { state: &state, ..*self }.questions(named);
+            let of_section = asked.and_then(|question| reach(self.language, &question).err());
+            refusal = of_section.or_else(|| heat(self.language, &how).err());
+        }
+        match refusal {
+            None => view.hint = self.label(SteelPage::Typing),
+            Some(refusal) if view.problem.is_none() => view.problem = Some(refusal.into()),
+            Some(_) => {}
         }
     }
 
