@@ -123,7 +123,10 @@ fn an_own_composition_and_a_checked_dial_count() {
 #[test]
 fn what_cannot_be_kept_yet_says_what_is_missing() {
     let at = |view: &SteelView, field| {
-        view.problems.iter().find(|(of, _)| *of == field).map(|(_, problem)| problem.message.clone())
+        view.problems
+            .iter()
+            .find(|(of, _)| *of == field)
+            .map(|(_, problem)| problem.message.clone())
     };
     let mut actions = vec![
         Action::Steel(SteelAction::ByComposition(true)),
@@ -137,10 +140,7 @@ fn what_cannot_be_kept_yet_says_what_is_missing() {
     assert_eq!(at(&shown(&actions), SteelField::OwnName), None);
     let half = [typed(SteelField::Dial, "240"), Action::Steel(SteelAction::AddCheck)];
     assert!(at(&shown(&half), SteelField::Dial).unwrap().contains("unit"));
-    let left = [
-        typed(SteelField::Truth, "231,9"),
-        Action::Leave(Field::Steel(SteelField::Truth)),
-    ];
+    let left = [typed(SteelField::Truth, "231,9"), Action::Leave(Field::Steel(SteelField::Truth))];
     assert!(at(&shown(&left), SteelField::Truth).is_some());
 }
 
