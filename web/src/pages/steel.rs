@@ -94,7 +94,7 @@ impl Shown<'_> {
         if self.app.saved.steel.by_composition {
             card.push(self.typed(SteelField::Own, S::Own, Some(S::OwnHint), "field"));
             card.push(self.typed(SteelField::OwnName, S::OwnName, None, "field"));
-            card.push(self.keys(S::Keep, vec![self.key(say(S::Keep), None, SteelAction::Keep)]));
+            card.push(self.key(say(S::Keep), None, SteelAction::Keep));
         } else {
             card.push(self.typed(SteelField::Query, S::Query, Some(S::QueryHint), "field large"));
             let several = view.candidates.iter();
@@ -186,7 +186,7 @@ impl Shown<'_> {
             let cautions = view.kind_cautions.iter().map(|caution| p(caution));
             card.push(section("caution", cautions.collect()));
         }
-        folded(say(S::Kind), card.into_iter().collect())
+        folded(say(S::KindTitle), card.into_iter().collect())
     }
 
     fn air(&self) -> Html {
@@ -200,9 +200,10 @@ impl Shown<'_> {
         });
         let inside = [
             chips(self.dispatch, say(S::Protection), Group::Seen, kinds),
+            para("group-name", say(S::OvenTitle)),
             self.typed(SteelField::Dial, S::Dial, Some(S::DialHint), "field"),
             self.typed(SteelField::Truth, S::Truth, None, "field"),
-            self.keys(S::OvenTitle, vec![self.key(say(S::AddCheck), None, SteelAction::AddCheck)]),
+            self.key(say(S::AddCheck), None, SteelAction::AddCheck),
             self.list(S::OvenTitle, checks.collect()),
         ];
         folded(say(S::AirTitle), inside.into_iter().collect())

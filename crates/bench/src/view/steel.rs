@@ -297,8 +297,15 @@ impl Page<'_> {
         let question = SteelQuestion { name: asked.clone(), units: self.units };
         match steel(self.language, &question) {
             Ok(card) => {
-                let of_name = SteelQuestion { name: name.clone(), units: self.units };
-                self.meanings(view, &of_name, &card);
+                if state.picked.is_some() {
+                    let of_name = SteelQuestion { name: name.clone(), units: self.units };
+                    if let Ok(typed) = steel(self.language, &of_name) {
+                        meanings(view, &typed, card.key);
+                    }
+                } else {
+                    meanings(view, &card, card.key);
+                }
+                view.understood.clone_from(&card.verdict);
                 fill_card(view, &card);
                 if self.typing(SteelField::Query) {
                     suggest(view, &name);
@@ -315,24 +322,6 @@ impl Page<'_> {
                 None
             }
         }
-    }
-
-    /// The steels that the typed name may mean, the chosen one marked.
-    fn meanings(&self, view: &mut SteelView, of_name: &SteelQuestion, chosen: &SteelAnswer) {
-        let Ok(typed) = steel(self.language, of_name) else { return };
-        if !typed.candidates.is_empty() {
-            let first = (typed.key, format!("{}: {}", typed.name, typed.closeness_text));
-            let others = typed
-                .candidates
-                .iter()
-                .map(|one| (one.key, format!("{}: {}", one.name, one.closeness_text)));
-            let all: Vec<(&str, String)> = std::iter::once(first).chain(others).collect();
-            view.candidates = all
-                .into_iter()
-                .map(|(key, label)| (key.to_owned(), label, key == chosen.key))
-                .collect();
-        }
-        view.understood.clone_from(&chosen.verdict);
     }
 
     fn section(&self) -> Option<SectionInput> {
@@ -472,6 +461,22 @@ impl Page<'_> {
     }
 }
 
+/// The steels that the typed name may mean, the chosen one marked.
+fn meanings(view: &mut SteelView, typed: &SteelAnswer, chosen: &str) {
+    if typed.candidates.is_empty() {
+        return;
+    }
+    let first = (typed.key, format!("{}: {}", typed.name, typed.closeness_text));
+    let others = typed
+        .candidates
+        .iter()
+        .map(|one| (one.key, format!("{}: {}", one.name, one.closeness_text)));
+    view.candidates = std::iter::once(first)
+        .chain(others)
+        .map(|(key, label)| (key.to_owned(), label, key == chosen))
+        .collect();
+}
+
 fn suggest(view: &mut SteelView, name: &str) {
     let found = search(name, SUGGESTED).into_iter().map(|one| one.text().to_owned());
     view.suggestions = found.filter(|text| text != name).collect();
@@ -531,10 +536,10 @@ fn sizes(shape: ShapeKind) -> Vec<(SteelField, SteelPage)> {
     fields
 }
 
-/// Adds what is not there yet.
+/// Adds what is not there yet, by itself or inside a longer sentence.
 fn add(list: &mut Vec<String>, more: impl IntoIterator<Item = String>) {
     for text in more {
-        if !text.is_empty() && !list.contains(&text) {
+        if !text.is_empty() && !list.iter().any(|known| known.contains(&text)) {
             list.push(text);
         }
     }

@@ -49,6 +49,7 @@ pub enum SteelPage {
     TargetHint,
     Kind,
     KindHint,
+    KindTitle,
     KindRows,
     AirTitle,
     Protection,

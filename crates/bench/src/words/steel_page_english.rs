@@ -49,6 +49,7 @@ pub(super) const fn say(label: SteelPage) -> &'static str {
         S::TargetHint => "50-54 HRC, 50 HRC, 650 HV min",
         S::Kind => "Kind of part",
         S::KindHint => "cold chisel, punch, drill bushing, spring",
+        S::KindTitle => "Usual hardness of a part",
         S::KindRows => "Usual hardness; tap to take it",
         S::AirTitle => "Air and oven",
         S::Protection => "What keeps the air off",

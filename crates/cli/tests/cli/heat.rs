@@ -86,7 +86,12 @@ fn refusals_name_the_way_out() {
         (&["heat", "4140", "--protection", "paint"], 2, "bench.unknown_protection", "nearest"),
         (&["heat", "4140", "--oven", "240C"], 2, "bench.unreadable_oven", "equals"),
         (&["heat", "4140", "--oven", "500C=tin"], 1, "furnace.too_far_off", "thermocouple"),
-        (&["heat", "--composition", "C=0.9,Mn=0.4"], 1, "transform.carbon", "--at"),
+        (
+            &["heat", "--composition", "C=0.9,Mn=0.4"],
+            1,
+            "transform.carbon",
+            "hardening temperature",
+        ),
     ] {
         let refused = json(arguments).refused(exit);
         assert_eq!(refused["code"], code, "{refused}");
