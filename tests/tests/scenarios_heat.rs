@@ -186,7 +186,7 @@ fn nothing_is_guessed() {
     let bare = answered(&of("4140"));
     assert!(bare.heat_through_min.is_none() && bare.skin.is_none() && bare.bath.is_none());
     let notes = bare.notes.join(" ");
-    assert!(notes.contains("--round 50mm") && notes.contains("--quench"), "{notes}");
+    assert!(notes.contains("Give the section") && notes.contains("Give the bath"), "{notes}");
     let long = HeatQuestion { section: round("50mm"), quench: text("oil:6L@25C"), ..of("4140") };
     let bath = answered(&long).bath.unwrap();
     assert!(
