@@ -5,6 +5,7 @@ mod curvature;
 mod digest;
 mod generated;
 mod hardenability;
+mod lean;
 mod npm;
 mod page;
 mod parts;

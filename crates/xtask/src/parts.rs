@@ -15,7 +15,7 @@ use wasm_split_cli_support::{Options, transform};
 /// The name under which the first module asks for its loaders.
 const LINK: &str = "./__wasm_split.js";
 /// A module smaller than this stands inside the script: a request of its own would cost more than its bytes.
-const SMALL: usize = 390;
+const SMALL: usize = 1000;
 /// How the script fetches a part, and how it holds one; the single file holds them all.
 const FETCHED: &str = "part(\"./";
 const LOADERS: &str = "

@@ -1,6 +1,7 @@
 //! What happens to a built page before it may be served: the module is cut into parts and made smaller, the
 //! service worker is written.
 
+use crate::lean::lean;
 use crate::process::run as run_program;
 use crate::{Outcome, digest, parts, project};
 use std::fmt::Write as _;
@@ -30,6 +31,12 @@ fn hook(folder: &Path) -> Outcome {
         // A page under development must never be served from yesterday's cache.
         fs::copy(folder.join("sw-kill.js"), folder.join("sw.js"))?;
         return Ok(());
+    }
+    for name in
+        project::files_below(folder)?.iter().filter(|name| project::has_extension(name, "js"))
+    {
+        let path = folder.join(name);
+        fs::write(&path, lean(&fs::read_to_string(&path)?))?;
     }
     write_worker(folder)
 }
@@ -64,7 +71,7 @@ pub(crate) fn optimise(folder: &Path, optimiser: &Path) -> Outcome {
 fn write_worker(folder: &Path) -> Outcome {
     let template = fs::read_to_string(project::root().join("web/static/sw.template.js"))?;
     let files = kept_files(folder)?;
-    fs::write(folder.join("sw.js"), fill(&template, &files)?)?;
+    fs::write(folder.join("sw.js"), fill(&lean(&template), &files)?)?;
     Ok(())
 }
 

@@ -73,19 +73,6 @@ impl Shown<'_> {
         html! { <button type="button" {class} aria-pressed={pressed} {onclick}>{ text.to_owned() }</button> }
     }
 
-    /// Texts with what a tap on each does.
-    fn keys(&self, title: S, list: Vec<Html>) -> Html {
-        if list.is_empty() {
-            return Html::default();
-        }
-        html! {
-            <div class="group" role="group" aria-label={say(title)}>
-                <span class="group-name" aria-hidden="true">{ say(title) }</span>
-                <div class="chips">{ list }</div>
-            </div>
-        }
-    }
-
     fn steel(&self) -> Html {
         let view = self.view;
         let how =
@@ -100,16 +87,16 @@ impl Shown<'_> {
             let several = view.candidates.iter();
             let several = several
                 .map(|(key, label, on)| self.key(label, Some(*on), SteelAction::Pick(key.clone())));
-            card.push(self.keys(S::Several, several.collect()));
+            card.push(keys(S::Several, several.collect()));
             let names = view.suggestions.iter();
             let names = names.map(|name| self.key(name, None, SteelAction::Name(name.clone())));
-            card.push(self.keys(S::Suggestions, names.collect()));
+            card.push(keys(S::Suggestions, names.collect()));
             card.push(ps(&view.understood));
         }
         let kept = view.kept.iter().enumerate().map(|(index, bar)| {
             self.entry(bar, Some(SteelAction::Take(index)), SteelAction::Forget(index), S::Forget)
         });
-        card.push(self.list(S::KeptBars, kept.collect()));
+        card.push(list(S::KeptBars, kept.collect()));
         section("card", card)
     }
 
@@ -127,13 +114,6 @@ impl Shown<'_> {
                 <button type="button" aria-label={label} onclick={gone}>{ say(word) }</button>
             </li>
         }
-    }
-
-    fn list(&self, title: S, entries: Vec<Html>) -> Html {
-        if entries.is_empty() {
-            return Html::default();
-        }
-        html! { <ul class="proofs" aria-label={say(title)}>{ entries }</ul> }
     }
 
     fn section(&self) -> Html {
@@ -180,7 +160,7 @@ impl Shown<'_> {
         let rows = rows.map(|(text, take)| self.key(text, None, SteelAction::Want(take.clone())));
         let mut card = vec![
             self.typed(SteelField::Kind, S::Kind, Some(S::KindHint), "field"),
-            self.keys(S::KindRows, rows.collect()),
+            keys(S::KindRows, rows.collect()),
         ];
         if !view.kind_cautions.is_empty() {
             let cautions = view.kind_cautions.iter().map(|caution| p(caution));
@@ -204,7 +184,7 @@ impl Shown<'_> {
             self.typed(SteelField::Dial, S::Dial, Some(S::DialHint), "field"),
             self.typed(SteelField::Truth, S::Truth, None, "field"),
             self.key(say(S::AddCheck), None, SteelAction::AddCheck),
-            self.list(S::OvenTitle, checks.collect()),
+            list(S::OvenTitle, checks.collect()),
         ];
         folded(say(S::AirTitle), inside.into_iter().collect())
     }
@@ -309,4 +289,24 @@ fn folds(view: &SteelView) -> Html {
         all.push(folded(say(S::SourcesTitle), ps(&view.sources)));
     }
     all.into_iter().collect()
+}
+
+/// Texts with what a tap on each does.
+fn keys(title: S, list: Vec<Html>) -> Html {
+    if list.is_empty() {
+        return Html::default();
+    }
+    html! {
+        <div class="group" role="group" aria-label={say(title)}>
+            <span class="group-name" aria-hidden="true">{ say(title) }</span>
+            <div class="chips">{ list }</div>
+        </div>
+    }
+}
+
+fn list(title: S, entries: Vec<Html>) -> Html {
+    if entries.is_empty() {
+        return Html::default();
+    }
+    html! { <ul class="proofs" aria-label={say(title)}>{ entries }</ul> }
 }
