@@ -59,6 +59,19 @@ fn routes(c: &mut Criterion) {
             back.convert(black_box(found.at.value)).ok()
         });
     });
+    // What a library for curves gives back is the number alone.
+    let values = spread(20.0, 68.0);
+    let mut at = 0_usize;
+    let mut next = move || {
+        at = (at + 389) % values.len();
+        values.get(at).copied()
+    };
+    c.bench_function("route HRC to HV and back, numbers", |b| {
+        b.iter(|| {
+            let found = there.number(black_box(next()?)).ok()?;
+            back.number(black_box(found)).ok()
+        });
+    });
 }
 
 fn reading_text(c: &mut Criterion) {

@@ -215,6 +215,32 @@ impl Route {
             })
             .ok_or_else(|| refusal(from, value, to, self.choice))
     }
+
+    /// The number alone, to the last bit that of [`Route::convert`]: for a column or a drawing of many, where
+    /// width, basis and marks are not shown.
+    ///
+    /// # Errors
+    /// As [`Route::convert`].
+    ///
+    /// # Example
+    /// ```
+    /// use biteband_hardness::{Axis, Choice, Route, Scale};
+    /// let (hrc, hv) = (Axis::Hardness(Scale::Hrc), Axis::Hardness(Scale::Hv));
+    /// let route = Route::new(hrc, hv, Choice::STEEL)?;
+    /// // ASTM E140 Table 1: 52 HRC is 544 HV.
+    /// assert_eq!(route.number(52.0)?, 544.0);
+    /// # Ok::<(), biteband_hardness::Error>(())
+    /// ```
+    #[inline]
+    pub fn number(&self, value: f64) -> Result<f64, Error> {
+        let value = Reading::new(self.from, value)?.value();
+        let quick = self.lanes.first().filter(|_| self.from.converts(value)).and_then(|lane| {
+            let found = Curve::number(&lane.source, &lane.target, value)?;
+            self.to.converts(found).then_some(found)
+        });
+        // On a row, outside the first table, or outside a scale: the long way knows what to say.
+        quick.map_or_else(|| self.convert(value).map(|found| found.at.value), Ok)
+    }
 }
 
 fn read(id: TableId, from: Axis, value: f64, to: Axis) -> Option<Conversion> {

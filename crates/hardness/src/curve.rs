@@ -20,6 +20,52 @@ pub(crate) struct Curve<'a> {
     row_scale: bool,
     /// The cubics, one behind each cell; empty until they are worth working out at once.
     cubics: Vec<Segment>,
+    /// Rows and values of the cells in printed numbers, with the cubics.
+    rows: Knots,
+    values: Knots,
+}
+
+/// Rising numbers that are searched often.
+#[derive(Debug, Default)]
+struct Knots {
+    at: Vec<f64>,
+    /// One over their distance, where they are evenly spaced; otherwise nought.
+    pace: f64,
+}
+
+impl Knots {
+    fn new(at: Vec<f64>) -> Self {
+        let steps =
+            || at.windows(2).map(|pair| pair.last().zip(pair.first()).map_or(0.0, |(b, a)| b - a));
+        let even =
+            steps().next().filter(|first| steps().all(|step| same(step, *first)) && *first > 0.0);
+        let pace = even.map_or(0.0, |step| 1.0 / step);
+        Self { at, pace }
+    }
+
+    /// The knot strictly below a number that lies strictly between two.
+    #[inline]
+    fn below(&self, number: f64) -> Option<usize> {
+        let inside = |i: usize| {
+            let pair = self.at.get(i..i.checked_add(2)?)?;
+            matches!(pair, [low, high] if *low < number && number < *high).then_some(i)
+        };
+        let guess =
+            if self.pace > 0.0 { place(self.pace * (number - self.at.first()?)) } else { None };
+        guess
+            .and_then(inside)
+            .or_else(|| inside(self.at.partition_point(|knot| *knot <= number).checked_sub(1)?))
+    }
+}
+
+/// A number as a place in a short list.
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "the cast saturates, and the place is looked at before it is used"
+)]
+fn place(number: f64) -> Option<usize> {
+    (number >= 0.0).then_some(number as usize)
 }
 
 /// Where a value of the column stands on the row scale.
@@ -142,14 +188,54 @@ pub fn monotone_cubic(points: &[(f64, f64)], x: f64) -> Option<f64> {
 impl<'a> Curve<'a> {
     pub(crate) fn new(table: &'a Table, column: &'a Column) -> Self {
         let full = column.rows.len() == table.rows.values.len();
-        Self { table, column, full, row_scale: column.axis == table.row_axis, cubics: Vec::new() }
+        Self {
+            table,
+            column,
+            full,
+            row_scale: column.axis == table.row_axis,
+            cubics: Vec::new(),
+            rows: Knots::default(),
+            values: Knots::default(),
+        }
     }
 
     /// The same with every cubic worked out.
     pub(crate) fn prepared(mut self) -> Self {
         let ends = 0..self.column.rows.len().saturating_sub(1);
         self.cubics = ends.filter_map(|i| self.worked_out(i)).collect();
+        let cells = 0..self.column.rows.len();
+        self.rows = Knots::new(cells.clone().filter_map(|i| self.x(i)).collect());
+        self.values = Knots::new(cells.filter_map(|i| self.y(i)).collect());
         self
+    }
+
+    /// The number alone that [`Curve::convert`] gives, to the last bit, for a value between two cells of
+    /// prepared curves; nothing where the long way has to be asked.
+    #[inline]
+    pub(crate) fn number(source: &Self, target: &Self, value: f64) -> Option<f64> {
+        let (row, near) = if source.row_scale {
+            let marked =
+                !source.column.parenthesised.is_empty() || !source.column.recalled.is_empty();
+            if marked {
+                source.values.below(value)?;
+            }
+            (value, None)
+        } else {
+            let i = source.values.below(value)?;
+            let segment = source.cubics.get(i)?;
+            let t = solve(segment, value * segment.y_unit);
+            let row = (segment.x0 + t * segment.width) / segment.x_unit;
+            let (lower, upper) = (source.rows.at.get(i)?, source.rows.at.get(i.checked_add(1)?)?);
+            let row = biteband_quantity::confined(row, lower.next_up(), upper.next_down());
+            (row, (source.full && target.full).then_some(i))
+        };
+        let i = near.or_else(|| target.rows.below(row))?;
+        if target.row_scale {
+            return Some(row);
+        }
+        let segment = target.cubics.get(i)?;
+        let t = (row * segment.x_unit - segment.x0) / segment.width;
+        Some(biteband_quantity::confined(segment.value(t), segment.y0, segment.y1) / segment.y_unit)
     }
 
     #[inline]

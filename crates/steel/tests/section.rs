@@ -343,11 +343,14 @@ proptest! {
     ) {
         let at = |size, h| equivalent_at(&scaled(kind, size, length), h).unwrap();
         let small = at(size, h);
+        // Conduction is solved to 0.002 of the first difference; near the skin that is half a percent of the
+        // little distance there.
+        let no_less = |b: f64, a: f64| b >= a * 0.995 - 0.01;
         for other in [at(size * more, h), at(size, h / more)] {
             for (a, b) in small.iter().zip(&other) {
-                prop_assert!(b.1 >= a.1 * 0.998, "{a:?} {b:?}");
+                prop_assert!(no_less(b.1, a.1), "{a:?} {b:?}");
                 if let (Some(a), Some(b)) = (a.2, b.2) {
-                    prop_assert!(b >= a * 0.998, "{a} {b}");
+                    prop_assert!(no_less(b, a), "{a} {b}");
                 }
             }
         }

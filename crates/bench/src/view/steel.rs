@@ -305,7 +305,9 @@ impl Page<'_> {
                 } else {
                     meanings(view, &card, card.key);
                 }
-                view.understood.clone_from(&card.verdict);
+                // That a grade's own name stands for it needs no sentence.
+                let plain = card.candidates.is_empty() && card.designation == card.key;
+                view.understood = card.verdict.iter().skip(usize::from(plain)).cloned().collect();
                 fill_card(view, &card);
                 if self.typing(SteelField::Query) {
                     suggest(view, &name);
