@@ -11,22 +11,9 @@ use biteband_steel::quench::Medium;
 use biteband_steel::transform::CrackReason;
 
 use super::heat::{BathFault, Heat, HeatRefusal, List, Magnet};
+use super::reach_english::medium;
 
 type Words = Cow<'static, str>;
-
-const fn medium(medium: Medium) -> &'static str {
-    match medium {
-        Medium::Water => "water",
-        Medium::Brine => "brine",
-        Medium::Oil => "oil",
-        Medium::FastOil => "fast oil",
-        Medium::VegetableOil => "vegetable oil",
-        Medium::UnknownOil => "used or unknown oil",
-        Medium::Polymer => "polymer in water",
-        Medium::Salt => "molten salt",
-        Medium::Air => "air",
-    }
-}
 
 const fn protection(protection: Protection) -> &'static str {
     match protection {

@@ -17,15 +17,16 @@ use super::{
 
 type Words = Cow<'static, str>;
 
-const fn medium(medium: Medium) -> &'static str {
+/// What is in the tank, in a word.
+pub(super) const fn medium(medium: Medium) -> &'static str {
     match medium {
         Medium::Water => "water",
         Medium::Brine => "brine",
         Medium::Oil => "oil",
         Medium::FastOil => "fast oil",
         Medium::VegetableOil => "vegetable oil",
-        Medium::UnknownOil => "oil of unknown kind",
-        Medium::Polymer => "polymer",
+        Medium::UnknownOil => "used or unknown oil",
+        Medium::Polymer => "polymer in water",
         Medium::Salt => "molten salt",
         Medium::Air => "air",
     }

@@ -10,8 +10,8 @@ use super::fit::Fit;
 use super::record::{Off, differences, shift};
 use super::through::{Depth, Through};
 use crate::composition::{CompositionLimits, Interval};
-use crate::grade::{Family, Grade, Hardening};
-use crate::hardenability::{self, Band, EndQuench, h_band_of};
+use crate::grade::{Grade, Hardening};
+use crate::hardenability::{self, Band, EndQuench};
 use crate::quench::{self, Medium, Movement, severity};
 use crate::quenchant::Quenchant;
 use crate::section::{self, Equivalent, Place, PlaceDistance, Section, Shape, equivalent};
@@ -272,8 +272,8 @@ pub struct Quench {
     section: Section,
     medium: Medium,
     movement: Movement,
-    /// `None` where no published severity exists; the equal-time round is then that in oil, on which it
-    /// hardly depends.
+    /// An error where no severity is published; the equal-time round is then that in oil, on which it hardly
+    /// depends.
     severity: Result<quench::Severity, quench::Error>,
     cooling: Equivalent,
 }
@@ -384,22 +384,16 @@ impl Prepared {
     /// [`Error::DoesNotHarden`] and [`Error::Ages`]; [`Error::Hardenability`] for an own composition
     /// without a curve.
     pub fn new(steel: Steel) -> Result<Self, Error> {
-        let by_curve = match steel.grade() {
-            None => true,
-            Some(grade) => {
-                match grade.hardening() {
-                    Hardening::None => return Err(Error::DoesNotHarden { grade }),
-                    Hardening::Age => return Err(Error::Ages { grade }),
-                    Hardening::Through | Hardening::Case => {}
-                }
-                !matches!(grade.family(), Family::Tool | Family::Stainless | Family::PhStainless)
+        let band = match &steel {
+            Steel::Own(limits) => {
+                Some(Band::for_limits(limits, None).map_err(Error::Hardenability)?)
             }
-        };
-        let h_band = steel.grade().and_then(|grade| h_band_of(grade.key()));
-        let band = match by_curve.then(|| Band::for_limits(&steel.limits(), h_band)) {
-            Some(Err(error)) if steel.grade().is_none() => return Err(Error::Hardenability(error)),
-            Some(Ok(band)) => Some(band),
-            _ => None,
+            Steel::Grade(grade) => match grade.hardening() {
+                Hardening::None => return Err(Error::DoesNotHarden { grade }),
+                Hardening::Age => return Err(Error::Ages { grade }),
+                // Without a curve the published figures speak.
+                Hardening::Through | Hardening::Case => Band::for_grade(grade).ok(),
+            },
         };
         let record = match (&band, steel.grade()) {
             (Some(band), Some(grade)) => differences(grade.key(), |medium, diameter| {
