@@ -153,7 +153,7 @@ proptest! {
     fn any_text_in_any_field_leaves_a_page(
         texts in proptest::collection::vec(("[ -~°]{0,12}|[0-9]{1,3} ?(mm|in|L|C)", 0..13_usize), 0..8),
         shape in proptest::sample::select(ShapeKind::ALL.to_vec()),
-        medium in proptest::sample::select(Medium::ALL.map(Medium::key).to_vec()),
+        medium in proptest::sample::select(Medium::ALL.iter().map(|medium| medium.key()).collect::<Vec<_>>()),
     ) {
         let mut actions = vec![
             typed(SteelField::Query, "4140"),

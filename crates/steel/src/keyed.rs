@@ -4,7 +4,7 @@
 macro_rules! keyed {
     ($(#[$doc:meta])* $name:ident { $($(#[$variant_doc:meta])* $variant:ident = $key:literal,)+ }) => {
         $(#[$doc])*
-        #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
         pub enum $name {
             $($(#[$variant_doc])* $variant,)+
         }

@@ -127,7 +127,7 @@ proptest! {
         kg in any::<f64>(), litres in any::<f64>(), celsius in any::<f64>(), flash in any::<Option<f64>>(),
         from in any::<f64>(),
     ) {
-        for medium in Medium::ALL {
+        for medium in Medium::ALL.iter().copied() {
             if let (Ok(bath), Ok(kg), Ok(from)) =
                 (Bath::new(medium, litres, celsius, flash), Kilograms::new(kg), Celsius::new(from))
             {

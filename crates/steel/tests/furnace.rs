@@ -115,7 +115,7 @@ fn decarburised_depths() {
             assert!((found.depth.low - 0.5 * a).abs() < 1e-12);
             assert!((found.depth.high - 1.5 * b).abs() < 1e-12);
             assert!(found.grind >= 0.25 && found.grind >= b);
-            for protection in Protection::ALL {
+            for protection in Protection::ALL.iter().copied() {
                 let less = decarburised(c(celsius), time, carbon, protection).unwrap();
                 assert!(less.grind <= found.grind && less.grind >= 0.1);
                 assert_eq!(Protection::find(protection.key()), Some(protection));
@@ -131,7 +131,7 @@ fn decarburised_depths() {
 fn an_oven_is_true_only_where_it_was_checked() {
     let near = |a: f64, b: f64| assert!((a - b).abs() < 0.01, "{a} for {b}");
     let points = [100.0, 231.928, 419.527, 660.323, 770.0];
-    for (point, expected) in KnownPoint::ALL.into_iter().zip(points) {
+    for (point, expected) in KnownPoint::ALL.iter().copied().zip(points) {
         near(point.temperature().0, expected);
         assert_eq!(KnownPoint::find(point.key()), Some(point));
     }

@@ -29,7 +29,7 @@ fn cited() -> Vec<Cited> {
         decarburised(heat, time, carbon, Protection::Open).unwrap().cited,
     ];
     all.extend(hold(&round, 17.0).rules.map(|rule| rule.cited));
-    all.extend(KnownPoint::ALL.map(KnownPoint::cited));
+    all.extend(KnownPoint::ALL.iter().map(|point| point.cited()));
     all
 }
 

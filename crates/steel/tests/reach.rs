@@ -250,7 +250,7 @@ fn every_grade_is_answered_or_refused_in_every_bath() {
     ];
     for grade in Grade::all() {
         let Ok(prepared) = Prepared::new(Steel::Grade(grade)) else { continue };
-        for medium in Medium::ALL {
+        for medium in Medium::ALL.iter().copied() {
             for shape in shapes {
                 let section = Section::new(shape, Some(80.0)).unwrap();
                 let Ok(quench) = Quench::new(section, medium, Movement::Moderate) else { continue };

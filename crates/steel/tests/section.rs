@@ -307,10 +307,10 @@ fn severities_of_the_classic_table() {
         assert_eq!(refused, quench::Error::NoFigure { medium });
     }
     assert_eq!(severity(Medium::UnknownOil, Movement::Mild), Err(quench::Error::Unknown));
-    for medium in Medium::ALL {
+    for medium in Medium::ALL.iter().copied() {
         assert_eq!(Medium::find(medium.key()), Some(medium));
         let mut last = 0.0;
-        for movement in Movement::ALL {
+        for movement in Movement::ALL.iter().copied() {
             assert_eq!(Movement::find(movement.key()), Some(movement));
             let Ok(found) = severity(medium, movement) else { continue };
             assert!(found.low <= 0.7 * found.mid + 1e-12 && found.high >= 1.3 * found.mid - 1e-12);

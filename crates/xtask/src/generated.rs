@@ -1,6 +1,6 @@
 //! Data files to static arrays, `cargo xtask tables`: which modules there are, and what their makers share.
 
-use crate::{Outcome, curvature, hardenability, project, rounds, steels, tables};
+use crate::{Outcome, curvature, hardenability, project, quenching, steels, tables};
 use std::fs;
 use std::path::{Path, PathBuf};
 
@@ -14,7 +14,7 @@ const MAKERS: [Maker; 5] = [
     curvature::generate,
     steels::generate,
     hardenability::generate,
-    rounds::generate,
+    quenching::generate,
 ];
 
 /// Writes every generated module.

@@ -12,7 +12,7 @@ mod parts;
 mod post_build;
 mod process;
 mod project;
-mod rounds;
+mod quenching;
 mod serve;
 mod single_file;
 mod steels;

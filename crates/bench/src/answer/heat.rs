@@ -265,7 +265,7 @@ pub fn heat(language: Language, question: &HeatQuestion) -> Result<HeatAnswer, R
         bath,
         tank,
         oven,
-        known_points: KnownPoint::ALL.into_iter().map(|point| speech.point(point)).collect(),
+        known_points: KnownPoint::ALL.iter().copied().map(|point| speech.point(point)).collect(),
         hazards: job.grade.map(|grade| grade.hazards().collect()).unwrap_or_default(),
         notes,
         cautions: speech.cautions(&job),

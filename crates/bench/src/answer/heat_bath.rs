@@ -241,7 +241,7 @@ impl Speech {
             let truth = measure::temperature(self.language, truth)?;
             // Half a kelvin: what is left of a printed figure that was rounded.
             let point = KnownPoint::ALL
-                .into_iter()
+                .iter()
                 .find(|point| (point.temperature().0 - truth.get()).abs() <= 0.5);
             let width = point.map_or(THERMOMETER, |point| point.temperature().1);
             biteband_quantity::Kelvins::new(width)

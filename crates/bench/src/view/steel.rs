@@ -167,12 +167,12 @@ impl Page<'_> {
         let shapes = [S::Round, S::Tube, S::Square, S::Hexagon, S::Flat, S::Plate];
         let shape = |(kind, label)| (kind, self.chip("", label, state.shape == kind));
         // Motor oil is on the list: who has it in the tank must be told.
-        let media = Medium::ALL.into_iter().map(|medium| Chip {
+        let media = Medium::ALL.iter().copied().map(|medium| Chip {
             key: medium.key(),
             label: say(ReachWords::MediumName(medium)),
             on: state.medium == medium.key(),
         });
-        let movements = Movement::ALL.into_iter().map(|movement| Chip {
+        let movements = Movement::ALL.iter().copied().map(|movement| Chip {
             key: movement.key(),
             label: say(ReachWords::MovementName(movement)),
             on: state.movement == movement.key(),

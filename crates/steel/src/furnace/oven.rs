@@ -6,51 +6,26 @@ use biteband_hardness::Seen;
 use biteband_quantity::{Celsius, Kelvins};
 
 use super::error::Error;
+use crate::keyed::keyed;
 use crate::{Cited, Confidence};
 
-/// Something that happens at a known temperature and can be seen in a shop.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum KnownPoint {
-    /// Water boils, at sea level; 1 K lower for each 300 m of height.
-    WaterBoils,
-    /// Pure tin melts; solder does not, it is an alloy.
-    TinMelts,
-    /// Pure zinc melts; its smoke is not to be breathed.
-    ZincMelts,
-    /// Pure aluminium melts.
-    AluminiumMelts,
-    /// Plain steel stops holding a magnet.
-    MagnetLetsGo,
+keyed! {
+    /// Something that happens at a known temperature and can be seen in a shop.
+    KnownPoint {
+        /// Water boils, at sea level; 1 K lower for each 300 m of height.
+        WaterBoils = "water_boils",
+        /// Pure tin melts; solder does not, it is an alloy.
+        TinMelts = "tin_melts",
+        /// Pure zinc melts; its smoke is not to be breathed.
+        ZincMelts = "zinc_melts",
+        /// Pure aluminium melts.
+        AluminiumMelts = "aluminium_melts",
+        /// Plain steel stops holding a magnet.
+        MagnetLetsGo = "magnet_lets_go",
+    }
 }
 
 impl KnownPoint {
-    /// All of them, coldest first.
-    pub const ALL: [Self; 5] = [
-        Self::WaterBoils,
-        Self::TinMelts,
-        Self::ZincMelts,
-        Self::AluminiumMelts,
-        Self::MagnetLetsGo,
-    ];
-
-    /// Stable name for JSON, arguments and tests.
-    #[must_use]
-    pub const fn key(self) -> &'static str {
-        match self {
-            Self::WaterBoils => "water_boils",
-            Self::TinMelts => "tin_melts",
-            Self::ZincMelts => "zinc_melts",
-            Self::AluminiumMelts => "aluminium_melts",
-            Self::MagnetLetsGo => "magnet_lets_go",
-        }
-    }
-
-    /// Finds a point by its key.
-    #[must_use]
-    pub fn find(key: &str) -> Option<Self> {
-        Self::ALL.into_iter().find(|point| point.key() == key)
-    }
-
     /// Its temperature in °C and how near a shop comes to it, in K.
     ///
     /// The half-widths are ours: one reading of a dial, a sample that lags its oven by a little; for water

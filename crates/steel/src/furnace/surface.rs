@@ -4,6 +4,7 @@ use biteband_hardness::Seen;
 use biteband_quantity::{Bounds, Celsius, MassPercent, Minutes};
 
 use super::error::Error;
+use crate::keyed::keyed;
 use crate::{Cited, Confidence, Interval};
 
 /// Where the model of decarburisation holds, in °C.
@@ -15,42 +16,19 @@ const AUSTENITE: Bounds = Bounds {
     why: "below, carbon hardly moves; above, the diffusivities were not measured",
 };
 
-/// What stands between the skin and the air.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Protection {
-    /// Nothing.
-    Open,
-    /// A brushed-on or dipped coat.
-    Coated,
-    /// Sealed in a wrap of stainless foil.
-    Foil,
-    /// Packed in a box with charcoal.
-    Charcoal,
-    /// Inert gas or vacuum.
-    Atmosphere,
-}
-
-impl Protection {
-    /// All of them.
-    pub const ALL: [Self; 5] =
-        [Self::Open, Self::Coated, Self::Foil, Self::Charcoal, Self::Atmosphere];
-
-    /// Stable name for JSON, arguments and tests.
-    #[must_use]
-    pub const fn key(self) -> &'static str {
-        match self {
-            Self::Open => "open",
-            Self::Coated => "coated",
-            Self::Foil => "foil",
-            Self::Charcoal => "charcoal",
-            Self::Atmosphere => "atmosphere",
-        }
-    }
-
-    /// Finds a protection by its key.
-    #[must_use]
-    pub fn find(key: &str) -> Option<Self> {
-        Self::ALL.into_iter().find(|protection| protection.key() == key)
+keyed! {
+    /// What stands between the skin and the air.
+    Protection {
+        /// Nothing.
+        Open = "open",
+        /// A brushed-on or dipped coat.
+        Coated = "coated",
+        /// Sealed in a wrap of stainless foil.
+        Foil = "foil",
+        /// Packed in a box with charcoal.
+        Charcoal = "charcoal",
+        /// Inert gas or vacuum.
+        Atmosphere = "atmosphere",
     }
 }
 

@@ -1,110 +1,55 @@
 //! How hard a bath pulls the heat out of a part.
 
+#[rustfmt::skip]
+mod generated;
+
 use core::fmt;
 
 use biteband_hardness::Seen;
 
+use crate::keyed::keyed;
 use crate::{Cited, Confidence};
+use generated::PRINTED;
 
-/// What is in the tank.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Medium {
-    /// Water.
-    Water,
-    /// Water with about 10 % of salt.
-    Brine,
-    /// A mineral quench oil without additives for speed.
-    Oil,
-    /// A quench oil sold as fast or accelerated.
-    FastOil,
-    /// Canola, peanut and the like.
-    VegetableOil,
-    /// Motor, used, thinned or unknown oil.
-    UnknownOil,
-    /// Polymer in water.
-    Polymer,
-    /// Molten salt.
-    Salt,
-    /// Air.
-    Air,
-}
-
-impl Medium {
-    /// All of them.
-    pub const ALL: [Self; 9] = [
-        Self::Water,
-        Self::Brine,
-        Self::Oil,
-        Self::FastOil,
-        Self::VegetableOil,
-        Self::UnknownOil,
-        Self::Polymer,
-        Self::Salt,
-        Self::Air,
-    ];
-
-    /// Stable name for JSON, arguments and tests.
-    #[must_use]
-    pub const fn key(self) -> &'static str {
-        match self {
-            Self::Water => "water",
-            Self::Brine => "brine",
-            Self::Oil => "oil",
-            Self::FastOil => "fast_oil",
-            Self::VegetableOil => "vegetable_oil",
-            Self::UnknownOil => "unknown_oil",
-            Self::Polymer => "polymer",
-            Self::Salt => "salt",
-            Self::Air => "air",
-        }
-    }
-
-    /// Finds a medium by its key.
-    #[must_use]
-    pub fn find(key: &str) -> Option<Self> {
-        Self::ALL.into_iter().find(|medium| medium.key() == key)
+keyed! {
+    /// What is in the tank.
+    Medium {
+        /// Water.
+        Water = "water",
+        /// Water with about 10 % of salt.
+        Brine = "brine",
+        /// A mineral quench oil without additives for speed.
+        Oil = "oil",
+        /// A quench oil sold as fast or accelerated.
+        FastOil = "fast_oil",
+        /// Canola, peanut and the like.
+        VegetableOil = "vegetable_oil",
+        /// Motor, used, thinned or unknown oil.
+        UnknownOil = "unknown_oil",
+        /// Polymer in water.
+        Polymer = "polymer",
+        /// Molten salt.
+        Salt = "salt",
+        /// Air.
+        Air = "air",
     }
 }
 
-/// How the part or the bath is moved; the published words, which nobody has put into figures.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Movement {
-    /// Neither is moved ("none").
-    Still,
-    /// Moved gently by hand.
-    Mild,
-    /// Moved steadily by hand.
-    Moderate,
-    /// Moved quickly by hand, or a stirred tank.
-    Good,
-    /// A pump or propeller aimed at the part.
-    Strong,
-    /// A jet or spray.
-    Violent,
-}
-
-impl Movement {
-    /// All of them, gentlest first.
-    pub const ALL: [Self; 6] =
-        [Self::Still, Self::Mild, Self::Moderate, Self::Good, Self::Strong, Self::Violent];
-
-    /// Stable name for JSON, arguments and tests.
-    #[must_use]
-    pub const fn key(self) -> &'static str {
-        match self {
-            Self::Still => "still",
-            Self::Mild => "mild",
-            Self::Moderate => "moderate",
-            Self::Good => "good",
-            Self::Strong => "strong",
-            Self::Violent => "violent",
-        }
-    }
-
-    /// Finds a movement by its key.
-    #[must_use]
-    pub fn find(key: &str) -> Option<Self> {
-        Self::ALL.into_iter().find(|movement| movement.key() == key)
+keyed! {
+    /// How the part or the bath is moved; the published words, which nobody has put into figures.
+    Movement {
+        /// Neither is moved ("none").
+        Still = "still",
+        /// Moved gently by hand.
+        Mild = "mild",
+        /// Moved steadily by hand.
+        Moderate = "moderate",
+        /// Moved quickly by hand, or a stirred tank.
+        Good = "good",
+        /// A pump or propeller aimed at the part.
+        Strong = "strong",
+        /// A jet or spray.
+        Violent = "violent",
     }
 }
 
@@ -163,29 +108,6 @@ impl core::error::Error for Error {}
 /// Half-width of every severity: the words for movement have no figures. Seen as a statement.
 const DOUBT: f64 = 0.3;
 
-/// Lowest and highest H of the classic table, gentlest movement first; `None` where it has no cell.
-type Row = [Option<(f64, f64)>; 6];
-const WATER: Row = [
-    Some((0.9, 1.0)),
-    Some((1.0, 1.1)),
-    Some((1.2, 1.3)),
-    Some((1.4, 1.5)),
-    Some((1.6, 2.0)),
-    Some((4.0, 4.0)),
-];
-const BRINE: Row = [Some((2.0, 2.0)), Some((2.0, 2.2)), None, None, None, Some((5.0, 5.0))];
-const OIL: Row = [
-    Some((0.25, 0.30)),
-    Some((0.30, 0.35)),
-    Some((0.35, 0.40)),
-    Some((0.40, 0.50)),
-    Some((0.50, 0.80)),
-    Some((0.80, 1.10)),
-];
-const AIR: Row = [Some((0.02, 0.02)), None, None, None, Some((0.05, 0.05)), None];
-/// One range whatever the movement.
-const VEGETABLE: Row = [Some((0.30, 0.45)); 6];
-
 /// The severity of a medium as it is moved, as a band: nobody knows the H of their own tank.
 ///
 /// The middle is the middle of the printed range, the band 30 % to each side and no narrower than the
@@ -213,24 +135,21 @@ const VEGETABLE: Row = [Some((0.30, 0.45)); 6];
 /// # Ok::<(), biteband_steel::quench::Error>(())
 /// ```
 pub fn severity(medium: Medium, movement: Movement) -> Result<Severity, Error> {
-    let (row, confidence, more) = match medium {
-        Medium::Water => (&WATER, Confidence::Medium, DOUBT),
-        Medium::Brine => (&BRINE, Confidence::Medium, DOUBT),
-        Medium::Oil => (&OIL, Confidence::Medium, DOUBT),
-        Medium::FastOil => (&OIL, Confidence::Low, 2.0 * DOUBT),
-        Medium::VegetableOil => (&VEGETABLE, Confidence::Low, DOUBT),
-        Medium::Air => (&AIR, Confidence::Low, DOUBT),
+    let (printed, confidence, more) = match medium {
+        Medium::Water | Medium::Brine | Medium::Oil => (medium, Confidence::Medium, DOUBT),
+        Medium::FastOil => (Medium::Oil, Confidence::Low, 2.0 * DOUBT),
+        Medium::VegetableOil | Medium::Air => (medium, Confidence::Low, DOUBT),
         Medium::UnknownOil => return Err(Error::Unknown),
         Medium::Polymer | Medium::Salt => return Err(Error::NoFigure { medium }),
     };
-    let step = movement as usize;
-    let printed = |cell: Option<&Option<(f64, f64)>>| cell.copied().flatten();
-    let (lower, upper) = (row.iter().take(step + 1), row.iter().skip(step));
-    let Some((low, high)) = lower.rev().find_map(|cell| printed(Some(cell))) else {
+    // The gentlest movement first.
+    let rows = || PRINTED.iter().filter(move |row| row.0 == printed);
+    let Some(&(_, at, low, high)) = rows().rev().find(|row| row.1 <= movement) else {
         return Err(Error::NoFigure { medium });
     };
-    let exact = printed(row.get(step)).is_some();
-    let above = if exact { high } else { upper.flatten().next().map_or(high, |above| above.1) };
+    let exact = at == movement;
+    let next = rows().find(|row| row.1 >= movement);
+    let above = next.map_or(high, |row| row.3);
     let mid = f64::midpoint(low, high);
     Ok(Severity {
         low: low.min(mid * (1.0 - DOUBT)),

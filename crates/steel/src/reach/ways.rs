@@ -257,7 +257,8 @@ fn faster(steel: &Prepared, quench: &Quench, wanted: Wanted, now: Option<Verdict
     }
     for medium in media {
         let better = Movement::ALL
-            .into_iter()
+            .iter()
+            .copied()
             .filter(|movement| *movement > quench.movement() || medium != quench.medium());
         for movement in better {
             // A jet is no bath of a small shop, and its H is beyond the checks of the method.
