@@ -125,7 +125,7 @@ fn print_targets(output: &mut Output, answer: &TargetsAnswer) -> io::Result<()> 
         if !row.caution.is_empty() {
             output.text(4, row.caution)?;
         }
-        output.text(4, &words::see_source(output.language, &row.sources.join(", ")))?;
+        output.text(4, &words::see_source(output.language, &row.cited.sources.join(", ")))?;
     }
     output.line("")?;
     for caution in &answer.cautions {

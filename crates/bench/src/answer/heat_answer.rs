@@ -1,26 +1,9 @@
 //! What is answered about a heat and a quench; field names are stable, numbers unrounded.
 
-use biteband_steel::Cited;
 use serde::Serialize;
 
 use super::TemperatureStep;
-
-/// Where a part of the answer stands.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-pub struct CitedAnswer {
-    /// Stable names of the sources.
-    pub sources: &'static [&'static str],
-    /// `seen`, `part`, `recalled` or `ours`.
-    pub seen: &'static str,
-    /// `high`, `medium` or `low`.
-    pub confidence: &'static str,
-}
-
-impl From<Cited> for CitedAnswer {
-    fn from(cited: Cited) -> Self {
-        Self { sources: cited.sources, seen: cited.seen.key(), confidence: cited.confidence.key() }
-    }
-}
+use super::cited::CitedAnswer;
 
 /// A heat and a quench, from the window to the bath.
 #[derive(Clone, Debug, PartialEq, Serialize)]

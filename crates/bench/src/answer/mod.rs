@@ -2,6 +2,7 @@
 //!
 //! Field names are stable; numbers are unrounded. The page makes its screens from the same answers.
 
+mod cited;
 mod clashes;
 mod convert;
 mod file_question;
@@ -24,6 +25,7 @@ mod source;
 mod steel;
 mod steel_answer;
 
+pub use cited::CitedAnswer;
 pub use clashes::ClashAnswer;
 pub use convert::{
     ConvertAnswer, ConvertInput, ConvertQuestion, Converted, Measured, Note, Other, choose,
@@ -41,9 +43,9 @@ pub use file_test::{
 };
 pub use heat::{HeatQuestion, heat};
 pub use heat_answer::{
-    BathAnswer, Checklist, CitedAnswer, CrossCheckAnswer, FlashAnswer, HardenAnswer, HeatAnswer,
-    HeatPart, HeatThroughAnswer, HoldAnswer, HoldRuleAnswer, KnownPointAnswer, OvenAnswer,
-    ProtectionAnswer, QuenchingAnswer, SkinAnswer, TankAnswer,
+    BathAnswer, Checklist, CrossCheckAnswer, FlashAnswer, HardenAnswer, HeatAnswer, HeatPart,
+    HeatThroughAnswer, HoldAnswer, HoldRuleAnswer, KnownPointAnswer, OvenAnswer, ProtectionAnswer,
+    QuenchingAnswer, SkinAnswer, TankAnswer,
 };
 pub use indent::indent;
 pub use indent_answer::{

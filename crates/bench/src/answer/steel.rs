@@ -97,9 +97,7 @@ impl Speech {
             standard,
             other,
             note: grade.composition_note(),
-            sources: cited.sources,
-            seen: cited.seen.key(),
-            confidence: cited.confidence.key(),
+            basis: cited.into(),
             text: joined(&[
                 self.say(SteelWords::Composition { limits: &list, other, standard }),
                 self.mark(cited),
@@ -143,9 +141,7 @@ impl Speech {
             preheat,
             quench: grade.quenchants().iter().map(|one| one.key()).collect(),
             soak: grade.soak(),
-            sources: cited.sources,
-            seen: cited.seen.key(),
-            confidence: cited.confidence.key(),
+            basis: cited.into(),
             text,
         }
     }
@@ -171,9 +167,7 @@ impl Speech {
             hbw_typical: of.typical,
             hbw_max: of.max,
             note: grade.supplied_note(),
-            sources: cited.sources,
-            seen: cited.seen.key(),
-            confidence: cited.confidence.key(),
+            basis: cited.into(),
             text: joined(&[
                 self.say(SteelWords::Supplied { hardness: &hardness }),
                 Self::aside(grade.supplied_note()),
@@ -197,9 +191,7 @@ impl Speech {
             hrc_low,
             hrc_high,
             note: grade.as_quenched_note(),
-            sources: cited.sources,
-            seen: cited.seen.key(),
-            confidence: cited.confidence.key(),
+            basis: cited.into(),
             text,
         }
     }
@@ -228,9 +220,7 @@ impl Speech {
             curve_closeness: closeness.map(CurveCloseness::key),
             double_temper: grade.double_temper().key(),
             cryo: grade.cryo().key(),
-            sources: cited.sources,
-            seen: cited.seen.key(),
-            confidence: cited.confidence.key(),
+            basis: cited.into(),
             text,
         }
     }
@@ -263,9 +253,7 @@ impl Speech {
             hrc_low,
             hrc_high,
             typical_use: grade.typical_use(),
-            sources: cited.sources,
-            seen: cited.seen.key(),
-            confidence: cited.confidence.key(),
+            basis: cited.into(),
             text: joined(&[range, used, self.mark(cited)]),
         }
     }
@@ -451,9 +439,7 @@ impl Speech {
             grades,
             basis: row.basis().key(),
             caution: row.caution(),
-            sources: cited.sources,
-            seen: cited.seen.key(),
-            confidence: cited.confidence.key(),
+            cited: cited.into(),
             text: joined(&[said.join("; "), self.mark(cited)]),
         }
     }

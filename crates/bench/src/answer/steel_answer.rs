@@ -3,6 +3,8 @@
 
 use serde::Serialize;
 
+use super::cited::CitedAnswer;
+
 /// A grade's card, with how near the name asked for is to it.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct SteelAnswer {
@@ -126,12 +128,9 @@ pub struct CompositionAnswer {
     pub other: &'static str,
     /// Where other editions and sheets differ.
     pub note: &'static str,
-    /// Stable names.
-    pub sources: &'static [&'static str],
-    /// `seen`, `part` or `recalled`.
-    pub seen: &'static str,
-    /// `high`, `medium` or `low`: of the figures, not of the bar.
-    pub confidence: &'static str,
+    /// Where it stands; of the figures, not of the bar.
+    #[serde(flatten)]
+    pub basis: CitedAnswer,
     /// In words.
     pub text: String,
 }
@@ -171,12 +170,9 @@ pub struct HardeningAnswer {
     pub quench: Vec<&'static str>,
     /// As printed.
     pub soak: &'static str,
-    /// Stable names.
-    pub sources: &'static [&'static str],
-    /// `seen`, `part` or `recalled`.
-    pub seen: &'static str,
-    /// `high`, `medium` or `low`.
-    pub confidence: &'static str,
+    /// Where it stands; of the figures, not of the bar.
+    #[serde(flatten)]
+    pub basis: CitedAnswer,
     /// In words.
     pub text: String,
 }
@@ -192,12 +188,9 @@ pub struct SuppliedAnswer {
     pub hbw_max: Option<f64>,
     /// In which condition.
     pub note: &'static str,
-    /// Stable names.
-    pub sources: &'static [&'static str],
-    /// `seen`, `part` or `recalled`.
-    pub seen: &'static str,
-    /// `high`, `medium` or `low`.
-    pub confidence: &'static str,
+    /// Where it stands; of the figures, not of the bar.
+    #[serde(flatten)]
+    pub basis: CitedAnswer,
     /// In words.
     pub text: String,
 }
@@ -211,12 +204,9 @@ pub struct AsQuenchedAnswer {
     pub hrc_high: Option<f64>,
     /// Under which circumstances.
     pub note: &'static str,
-    /// Stable names.
-    pub sources: &'static [&'static str],
-    /// `seen`, `part` or `recalled`.
-    pub seen: &'static str,
-    /// `high`, `medium` or `low`.
-    pub confidence: &'static str,
+    /// Where it stands; of the figures, not of the bar.
+    #[serde(flatten)]
+    pub basis: CitedAnswer,
     /// In words.
     pub text: String,
 }
@@ -238,12 +228,9 @@ pub struct TemperingAnswer {
     pub double_temper: &'static str,
     /// `no`, `optional`, `possible` or `useful`.
     pub cryo: &'static str,
-    /// Stable names.
-    pub sources: &'static [&'static str],
-    /// `seen`, `part` or `recalled`.
-    pub seen: &'static str,
-    /// `high`, `medium` or `low`.
-    pub confidence: &'static str,
+    /// Where it stands; of the figures, not of the bar.
+    #[serde(flatten)]
+    pub basis: CitedAnswer,
     /// In words.
     pub text: String,
 }
@@ -270,12 +257,9 @@ pub struct WorkingAnswer {
     pub hrc_high: Option<f64>,
     /// What it is used for.
     pub typical_use: &'static str,
-    /// Stable names.
-    pub sources: &'static [&'static str],
-    /// `seen`, `part` or `recalled`.
-    pub seen: &'static str,
-    /// `high`, `medium` or `low`.
-    pub confidence: &'static str,
+    /// Where it stands; of the figures, not of the bar.
+    #[serde(flatten)]
+    pub basis: CitedAnswer,
     /// In words.
     pub text: String,
 }
@@ -349,12 +333,9 @@ pub struct TargetRow {
     pub basis: &'static str,
     /// What has to be said with it.
     pub caution: &'static str,
-    /// Stable names.
-    pub sources: &'static [&'static str],
-    /// `seen`, `part` or `recalled`.
-    pub seen: &'static str,
-    /// `high`, `medium` or `low`.
-    pub confidence: &'static str,
+    /// Where it stands; of the figures, not of the bar.
+    #[serde(flatten)]
+    pub cited: CitedAnswer,
     /// In words, without the caution.
     pub text: String,
 }
