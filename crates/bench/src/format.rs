@@ -1,7 +1,7 @@
 //! Numbers as they are shown: rounded by the rule of the scale, always with their unit.
 
 use biteband_hardness::{Axis, Rounding};
-use biteband_quantity::{Megapascals, Shown, confined};
+use biteband_quantity::{Litres, Megapascals, Shown, confined};
 use serde::{Deserialize, Serialize};
 
 /// A note of the data as a sentence of its own: a capital first and a full stop last; empty stays empty.
@@ -78,6 +78,34 @@ impl Units {
             Self::Inch => (|celsius| fixed(((celsius * 1.8 + 32.0) / 5.0).round() * 5.0, 0), "°F"),
         };
         format!("{} {unit}", dash(&text(low), &text(high)))
+    }
+
+    /// A volume in litres, or in US gallons.
+    #[must_use]
+    pub fn litres(self, litres: f64) -> String {
+        match self {
+            Self::Metric => format!("{} L", plain(litres)),
+            Self::Inch => format!("{} US gal", plain(litres / Litres::US_GALLON)),
+        }
+    }
+
+    /// A volume that is needed, rounded up: a bath that is a cup too small is too small.
+    ///
+    /// ```
+    /// use biteband_bench::format::Units;
+    /// assert_eq!(Units::Metric.litres_up(10.27), "11 L");
+    /// assert_eq!(Units::Metric.litres_up(7.62), "7.7 L");
+    /// assert_eq!(Units::Inch.litres_up(10.27), "2.8 US gal");
+    /// ```
+    #[must_use]
+    pub fn litres_up(self, litres: f64) -> String {
+        let up = |value: f64, step: f64| (value * step).ceil() / step;
+        match self {
+            Self::Metric => self.litres(up(litres, if litres < 10.0 { 10.0 } else { 1.0 })),
+            Self::Inch => {
+                format!("{} US gal", plain(up(litres / Litres::US_GALLON, 10.0)))
+            }
+        }
     }
 
     /// "353 – 390 HBW", "353 HBW min".

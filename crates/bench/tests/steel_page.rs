@@ -42,6 +42,11 @@ fn the_pawl_is_drawn_judged_and_heated() {
         assert!(names.contains(&name), "{names:?}");
     }
     assert_eq!(heat.stop, None);
+    // Tin melts at 232 °C (ITS-90): it stands in the list about the oven and in no other.
+    let with_tin =
+        heat.lists.iter().filter(|(_, items)| items.iter().any(|item| item.contains("pure tin")));
+    let titles: Vec<&str> = with_tin.map(|(title, _)| title.as_str()).collect();
+    assert!(titles.len() == 1 && titles[0].contains("oven"), "{titles:?}");
     assert!(view.problem.is_none() && view.problems.is_empty() && view.hint.is_empty());
     assert!(!view.cautions.is_empty() && !view.sources.is_empty() && !view.card.is_empty());
 }

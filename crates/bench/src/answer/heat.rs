@@ -119,22 +119,11 @@ impl Speech {
     }
 
     pub(super) fn litres(self, litres: f64) -> String {
-        match self.units {
-            Units::Metric => format!("{} L", format::plain(litres)),
-            Units::Inch => format!("{} US gal", format::plain(litres / Litres::US_GALLON)),
-        }
+        self.units.litres(litres)
     }
 
-    /// A volume that is needed, rounded up.
     pub(super) fn litres_up(self, litres: Litres) -> String {
-        let step = if litres.get() < 10.0 { 10.0 } else { 1.0 };
-        match self.units {
-            Units::Metric => self.litres((litres.get() * step).ceil() / step),
-            Units::Inch => {
-                let gallons = litres.get() / Litres::US_GALLON;
-                format!("{} US gal", format::plain((gallons * 10.0).ceil() / 10.0))
-            }
-        }
+        self.units.litres_up(litres.get())
     }
 
     pub(super) fn minutes(low: f64, high: f64) -> String {

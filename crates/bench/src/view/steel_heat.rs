@@ -1,7 +1,7 @@
 //! The recipe of the page of steels: one line for each thing to do, the sentences behind it folded away.
 
 use super::steel::{HeatView, RecipeRow};
-use crate::answer::{BathAnswer, HeatAnswer};
+use crate::answer::{BathAnswer, Checklist, HeatAnswer};
 use crate::format::{Units, dash, fixed};
 use crate::section::size;
 use crate::words::{Language, RecipeNote, SteelPage};
@@ -22,13 +22,6 @@ fn time(low: f64, high: f64) -> String {
     } else {
         format!("{} min", dash(&fixed(low, 0), &fixed(high, 0)))
     }
-}
-
-fn litres(litres: f64) -> String {
-    let decimals = u8::from(litres < 10.0);
-    // What is needed is rounded up: a bath that is a cup too small is too small.
-    let step = if decimals == 1 { 10.0 } else { 1.0 };
-    format!("{} L", fixed((litres * step).ceil() / step, decimals))
 }
 
 pub(super) fn heat_view(language: Language, answer: &HeatAnswer, units: Units) -> HeatView {
@@ -89,11 +82,13 @@ pub(super) fn heat_view(language: Language, answer: &HeatAnswer, units: Units) -
     why.extend([skin, Some(answer.quench.text.clone()), bath, tank, oven].into_iter().flatten());
     why.extend(answer.notes.iter().cloned());
     why.retain(|text| !text.is_empty());
-    let mut lists: Vec<(String, Vec<String>)> =
-        answer.checklists.iter().map(|list| (list.title.clone(), list.items.clone())).collect();
-    if let Some((_, items)) = lists.last_mut() {
-        items.extend(answer.known_points.iter().map(|point| point.text.clone()));
-    }
+    let points = || answer.known_points.iter().map(|point| point.text.clone());
+    let list = |list: &Checklist| {
+        // The temperatures by which an oven is checked belong to its list.
+        let points = points().filter(|_| list.list == "oven");
+        (list.title.clone(), points.chain(list.items.iter().cloned()).collect())
+    };
+    let lists = answer.checklists.iter().map(list).collect();
     let stopped = answer.bath.as_ref().and_then(|bath| bath.verdict).is_some_and(|v| v != "enough");
     HeatView { stop: stopped.then(|| answer.verdict.clone()), rows, why, lists }
 }
@@ -110,6 +105,6 @@ fn bath_row(
             (kelvins(units, rise, rise), units.temperatures(peak.round(), peak.round()));
         language.recipe(RecipeNote::Rises { rise: &rise, peak: &peak })
     });
-    let needed = language.recipe(RecipeNote::OrMore { litres: &litres(needed) });
+    let needed = language.recipe(RecipeNote::OrMore { litres: &units.litres_up(needed) });
     row(SteelPage::Bath, needed, rise.unwrap_or_default());
 }
