@@ -25,6 +25,7 @@ pub mod reach;
 pub mod section;
 mod source;
 pub mod target;
+pub mod temper;
 pub mod transform;
 
 pub use composition::{Composition, CompositionError, CompositionLimits, Element, Interval};
