@@ -47,6 +47,7 @@ mod next;
 mod posterior;
 mod quadrature;
 mod readings;
+pub mod step;
 mod strokes;
 mod target;
 

@@ -1,0 +1,326 @@
+//! What to do next with a part: accept, measure again, temper, harden again, or want something else.
+//!
+//! Every act is weighed by the chance of ending inside the target if it is done and followed by the best act after it, less a price for its trouble and
+//! for what cannot be undone. All prices are in chance: an act at a price of 0.3 has to raise the chance of a good part by 0.3.
+//!
+//! # Thresholds
+//! Advice changes where two acts are worth the same, and besides only here: contradictory evidence is cleared up first; a part that was quenched and
+//! not yet tempered is never accepted; [`UNDER`] bars every temper; a temper that would bring more than [`LEAST_UNDER`] of new chance of a part too
+//! soft is not proposed; [`NEVER`] and [`PROVED`] name what is called out of reach and proved.
+
+mod after;
+mod weigh;
+
+pub use after::{Softened, Softening};
+
+use alloc::vec::Vec;
+
+use biteband_steel::temper::Temper;
+
+use crate::assess::FileTest;
+use crate::belief::Belief;
+use crate::conditions::Skin;
+use crate::error::Error;
+use crate::interval::Level;
+use crate::strokes::FileId;
+use crate::target::{Odds, Target};
+
+/// Above this chance of being under the target no temper is proposed: it only softens.
+pub const UNDER: f64 = 0.5;
+/// A temper may add at most so much to the chance of being under the target.
+pub const LEAST_UNDER: f64 = 0.10;
+/// A hardness that is reached with less than this chance counts as out of reach.
+pub const NEVER: f64 = 0.05;
+/// From this chance on a part counts as proved inside, JCGM 106 with the usual 95 %.
+pub const PROVED: f64 = 0.95;
+
+/// What was done to the part last.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Stage {
+    /// Nothing: as it was bought.
+    Bought,
+    /// Quenched and not tempered.
+    Quenched,
+    /// Tempered.
+    Tempered,
+}
+
+/// What hardening the part would give, in HRC as quenched.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct AsQuenched {
+    /// The middle of the expectation.
+    pub mean: f64,
+    /// Its standard deviation.
+    pub sd: f64,
+}
+
+impl AsQuenched {
+    /// The chance that at least so many HRC are reached.
+    #[must_use]
+    pub fn reaches(&self, hrc: f64) -> f64 {
+        1.0 - after::normal_below(hrc, self.mean, self.sd)
+    }
+}
+
+/// Everything that bears on the next step.
+#[derive(Clone, Copy)]
+pub struct Situation<'a> {
+    /// What files and instruments said.
+    pub test: &'a FileTest,
+    /// What is wanted.
+    pub target: Target,
+    /// What was done last.
+    pub stage: Stage,
+    /// What a further temper does, if the steel is known.
+    pub softening: Option<&'a dyn Softening>,
+    /// How long a temper is held, in minutes.
+    pub minutes: f64,
+    /// What hardening gives, if that is known.
+    pub hardened: Option<AsQuenched>,
+    /// Whether the part may be hardened again: at its final size it may not.
+    pub may_harden: bool,
+    /// It was heated well above its window, so that austenite may have stayed.
+    pub overheated: bool,
+    /// There is no time left today for a full temper.
+    pub hurried: bool,
+}
+
+impl core::fmt::Debug for Situation<'_> {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        f.debug_struct("Situation")
+            .field("target", &self.target)
+            .field("stage", &self.stage)
+            .field("minutes", &self.minutes)
+            .field("hardened", &self.hardened)
+            .field("may_harden", &self.may_harden)
+            .finish_non_exhaustive()
+    }
+}
+
+/// An act.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Action {
+    /// Take the part as it is.
+    Accept,
+    /// Find out which file or reading is wrong.
+    ClearUp,
+    /// Another stroke of this file, of this grade in HRC.
+    Stroke(FileId, f64),
+    /// Have it read on a tester.
+    Read,
+    /// Grind below the skin and file again.
+    Grind,
+    /// Temper.
+    Temper(Temper),
+    /// A short low temper tonight; the full one later.
+    Snap(Temper),
+    /// Harden it again from the start, then temper.
+    Harden,
+    /// Want what it has.
+    ChangeTarget {
+        /// Softest, in HRC.
+        low: f64,
+        /// Hardest, in HRC.
+        high: f64,
+    },
+    /// Another steel, section or bath: this one does not get there.
+    ChangePlan,
+}
+
+impl Action {
+    /// Stable name for JSON and tests.
+    #[must_use]
+    pub const fn key(&self) -> &'static str {
+        match self {
+            Self::Accept => "accept",
+            Self::ClearUp => "clear_up",
+            Self::Stroke(..) => "stroke",
+            Self::Read => "read",
+            Self::Grind => "grind",
+            Self::Temper(_) => "temper",
+            Self::Snap(_) => "snap_temper",
+            Self::Harden => "harden",
+            Self::ChangeTarget { .. } => "change_target",
+            Self::ChangePlan => "change_plan",
+        }
+    }
+
+    /// The price of its trouble and of what cannot be undone, in chance. Ours; only their order is common practice.
+    #[must_use]
+    pub const fn price(&self) -> f64 {
+        match self {
+            Self::Accept => 0.0,
+            Self::Stroke(..) => 0.01,
+            Self::ClearUp | Self::Temper(_) | Self::Snap(_) => 0.02,
+            Self::Grind => 0.03,
+            Self::Read => 0.05,
+            Self::Harden => 0.30,
+            Self::ChangeTarget { .. } | Self::ChangePlan => 0.50,
+        }
+    }
+}
+
+/// An act with what is to be expected of it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Choice {
+    /// The act.
+    pub action: Action,
+    /// The chances of ending under, inside and over the target; of measuring: if the best act follows.
+    pub odds: Odds,
+    /// What it is worth: the chance of a good part in the end, less all prices.
+    pub worth: f64,
+    /// Whether it may be done; one that may not is shown, never proposed.
+    pub open: bool,
+}
+
+/// How the part stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Diagnosis {
+    /// Nothing was measured.
+    Unmeasured,
+    /// The evidence contradicts itself.
+    Contradiction,
+    /// Quenched, hard, and brittle until it is tempered.
+    Untempered,
+    /// Quenched and soft: it did not harden, or the skin is soft.
+    NotHard,
+    /// Quenched too hot and a little soft: austenite may have stayed.
+    RetainedAustenite,
+    /// The wanted hardness is above what the section reaches.
+    OutOfReach,
+    /// Harder than wanted.
+    TooHard,
+    /// Tempered, and softer than wanted.
+    GoneTooFar,
+    /// Softer than wanted, as bought.
+    TooSoft,
+    /// Proved inside.
+    Proved,
+    /// Inside as far as can be told, or unclear.
+    Unclear,
+}
+
+impl Diagnosis {
+    /// Stable name for JSON and tests.
+    #[must_use]
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::Unmeasured => "unmeasured",
+            Self::Contradiction => "contradiction",
+            Self::Untempered => "untempered",
+            Self::NotHard => "not_hard",
+            Self::RetainedAustenite => "retained_austenite",
+            Self::OutOfReach => "out_of_reach",
+            Self::TooHard => "too_hard",
+            Self::GoneTooFar => "gone_too_far",
+            Self::TooSoft => "too_soft",
+            Self::Proved => "proved",
+            Self::Unclear => "unclear",
+        }
+    }
+}
+
+/// The next step.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Step {
+    /// How the part stands.
+    pub diagnosis: Diagnosis,
+    /// The chances as it is.
+    pub now: Odds,
+    /// What to do, and the other acts by their worth; those that may not be done last.
+    pub choices: Vec<Choice>,
+}
+
+impl Step {
+    /// What to do.
+    #[must_use]
+    pub fn first(&self) -> Option<&Choice> {
+        self.choices.first()
+    }
+}
+
+/// Weighs every act and puts the best first.
+///
+/// # Errors
+/// As [`FileTest::assess`].
+///
+/// # Example
+/// ```
+/// use biteband_evidence::step::{AsQuenched, Action, Situation, Stage, next_step};
+/// use biteband_evidence::{Conditions, FileSet, FileTest, Outcome, Skin, Target};
+/// // Tempered, wanted at 44 to 48 HRC, the skin ground off, and the softest file bites.
+/// let set = FileSet::trade();
+/// let ground = Conditions { skin: Skin::Ground, ..Default::default() };
+/// let mut test = FileTest::new(set.clone()).with_conditions(ground);
+/// for grade in [40.0, 40.0, 45.0] {
+///     test = test.with_stroke(set.find(grade)?, Outcome::Bite)?;
+/// }
+/// let step = next_step(&Situation {
+///     test: &test,
+///     target: Target::between(44.0, 48.0)?,
+///     stage: Stage::Tempered,
+///     softening: None,
+///     minutes: 60.0,
+///     hardened: Some(AsQuenched { mean: 56.0, sd: 2.0 }),
+///     may_harden: true,
+///     overheated: false,
+///     hurried: false,
+/// })?;
+/// assert_eq!(step.first().map(|choice| choice.action), Some(Action::Harden));
+/// # Ok::<(), biteband_evidence::Error>(())
+/// ```
+pub fn next_step(situation: &Situation<'_>) -> Result<Step, Error> {
+    let test = situation.test;
+    let belief = test.belief()?;
+    let now = belief.odds(situation.target);
+    let measured = !test.strokes().is_empty() || !test.readings().is_empty();
+    let contradictory = measured
+        && !(test.contradictions(Level::P95)?.is_empty() && test.clashes(Level::P95)?.is_empty());
+    let diagnosis = diagnose(situation, &belief, now, measured, contradictory);
+    let choices = weigh::choices(situation, &belief, diagnosis)?;
+    Ok(Step { diagnosis, now, choices })
+}
+
+fn diagnose(
+    situation: &Situation<'_>,
+    belief: &Belief,
+    now: Odds,
+    measured: bool,
+    contradictory: bool,
+) -> Diagnosis {
+    let unreached = situation.stage != Stage::Bought
+        && (situation.hardened.zip(situation.target.low()))
+            .is_some_and(|(hardened, low)| hardened.reaches(low) < NEVER);
+    // A part of its grade that is this much under what hardening gives did not harden.
+    let far_under = situation.hardened.is_some_and(|hardened| {
+        belief.probability_below(hardened.mean - 3.0 - hardened.sd) > UNDER
+    });
+    match situation.stage {
+        _ if contradictory => Diagnosis::Contradiction,
+        _ if unreached && now.inside() < UNDER => Diagnosis::OutOfReach,
+        _ if !measured && test_is_flat(situation) => Diagnosis::Unmeasured,
+        Stage::Quenched if now.under() > UNDER || far_under => {
+            if situation.overheated && !far_under {
+                Diagnosis::RetainedAustenite
+            } else {
+                Diagnosis::NotHard
+            }
+        }
+        Stage::Quenched => Diagnosis::Untempered,
+        _ if now.inside() >= PROVED => Diagnosis::Proved,
+        _ if now.over() > UNDER => Diagnosis::TooHard,
+        Stage::Tempered if now.under() > UNDER => Diagnosis::GoneTooFar,
+        Stage::Bought if now.under() > UNDER => Diagnosis::TooSoft,
+        _ => Diagnosis::Unclear,
+    }
+}
+
+/// Whether nothing is expected of the part either.
+fn test_is_flat(situation: &Situation<'_>) -> bool {
+    situation.test.prior().expected().is_none()
+}
+
+/// Whether the skin may still be what the files met.
+fn skin_in_doubt(situation: &Situation<'_>) -> bool {
+    situation.test.conditions().skin != Skin::Ground && !situation.test.strokes().is_empty()
+}

@@ -1,0 +1,268 @@
+//! The worth of each act.
+
+use alloc::vec::Vec;
+
+use biteband_quantity::sort_by_number;
+use biteband_steel::temper::Temper;
+use libm::exp;
+
+use super::after::{Parts, mixed, odds};
+use super::{Action, Choice, Diagnosis, LEAST_UNDER, Situation, Stage, UNDER, skin_in_doubt};
+use crate::belief::Belief;
+use crate::error::Error;
+use crate::interval::Level;
+use crate::model::Outcome;
+use crate::next::Trial;
+use crate::target::Odds;
+
+/// The chance that a part which is still over its target after a temper is brought in by further ones. Ours.
+const AGAIN: f64 = 0.85;
+/// The chance that a soft answer of a file is the skin alone, when the skin was not ground. Ours: about a third of the
+/// soft parts that are reported were a matter of skin; common practice, no source.
+const SKIN: f64 = 0.35;
+/// Standard uncertainty of a reading on a tester that is not checked every week, in HRC.
+const READING: f64 = 0.8;
+/// What is taken for the chance that hardening succeeds when nothing is known of steel and section. Ours.
+const UNKNOWN_REACH: f64 = 0.5;
+/// The coldest temper that relieves a quenched part, in °C; common practice, no source.
+const RELIEF: f64 = 150.0;
+/// A short low temper that carries a part over the night: °C and minutes; common practice, no source.
+const SNAP: (f64, f64) = (150.0, 60.0);
+/// Tempers are tried in such steps, in °C, then in the finer ones an oven can be set to.
+const COARSE: f64 = 20.0;
+const FINE: f64 = 5.0;
+
+/// A belief cut into parts, and what to weigh them by.
+struct Known<'a> {
+    parts: &'a Parts,
+    weights: Vec<f64>,
+}
+
+/// Every act that bears on the diagnosis, the best first.
+pub(super) fn choices(
+    situation: &Situation<'_>,
+    belief: &Belief,
+    diagnosis: Diagnosis,
+) -> Result<Vec<Choice>, Error> {
+    let parts = Parts::of(belief);
+    let even = Known { parts: &parts, weights: parts.values().iter().map(|_| 1.0).collect() };
+    let settled = situation.settle(&even, FINE);
+    let measured = diagnosis != Diagnosis::Unmeasured;
+    let mut all: Vec<Choice> = Vec::new();
+
+    let contradictory = diagnosis == Diagnosis::Contradiction;
+    if contradictory {
+        let look = situation.look(&even, READING);
+        all.push(choice(Action::ClearUp, look, true));
+    }
+    if measured {
+        all.extend(situation.direct(&even, FINE));
+    }
+    if !contradictory {
+        all.extend(situation.stroke(&settled)?);
+    }
+    all.push(choice(Action::Read, situation.look(&even, READING), true));
+    if skin_in_doubt(situation) && even.now(situation).under() > UNDER * UNDER {
+        all.push(situation.grind(&settled));
+    }
+    if diagnosis == Diagnosis::OutOfReach {
+        let odds = Odds::new(0.0, 1.0, 0.0);
+        all.push(Choice { action: Action::ChangePlan, odds, worth: 0.5, open: true });
+    }
+    if measured && !contradictory && situation.stage != Stage::Quenched {
+        let band = belief.shortest(Level::P95);
+        let action = Action::ChangeTarget { low: band.low(), high: band.high() };
+        all.push(choice(action, (0.95, Odds::new(0.025, 0.95, 0.025)), true));
+    }
+    // The best first; what may not be done goes last, contradictions and what cannot be reached go before all.
+    sort_by_number(&mut all, |one| {
+        let rank = match one.action {
+            Action::ClearUp => -20.0,
+            Action::ChangePlan => -10.0,
+            Action::Snap(_) if situation.hurried => -5.0,
+            _ if !one.open => 10.0,
+            _ => 0.0,
+        };
+        rank - one.worth
+    });
+    Ok(all)
+}
+
+fn choice(action: Action, (worth, odds): (f64, Odds), open: bool) -> Choice {
+    Choice { action, odds, worth: worth - action.price(), open }
+}
+
+impl Known<'_> {
+    fn now(&self, situation: &Situation<'_>) -> Odds {
+        self.parts.now(situation.target, &self.weights)
+    }
+}
+
+impl Situation<'_> {
+    /// The acts that end the matter, without measuring first.
+    fn direct(&self, known: &Known<'_>, step: f64) -> Vec<Choice> {
+        let mut all = Vec::new();
+        let now = known.now(self);
+        all.push(Choice {
+            action: Action::Accept,
+            odds: now,
+            worth: now.inside(),
+            // Quenched steel is brittle until it is tempered.
+            open: self.stage != Stage::Quenched,
+        });
+        all.extend(self.temper(known, now, step));
+        if self.stage == Stage::Quenched && now.under() <= UNDER && self.hurried {
+            let (celsius, minutes) = SNAP;
+            let snap = Temper::new(celsius, minutes).ok();
+            all.extend(snap.map(|temper| choice(Action::Snap(temper), (now.inside(), now), true)));
+        }
+        all.push(self.harden());
+        all
+    }
+
+    /// What the best of those is worth, and how it ends.
+    fn settle(&self, known: &Known<'_>, step: f64) -> (f64, Odds) {
+        let all = self.direct(known, step);
+        let best = all
+            .into_iter()
+            .filter(|one| one.open)
+            .reduce(|best, one| if one.worth > best.worth { one } else { best });
+        best.map_or((0.0, known.now(self)), |one| (one.worth, one.odds))
+    }
+
+    /// The best temper, if one may be proposed.
+    fn temper(&self, known: &Known<'_>, now: Odds, step: f64) -> Option<Choice> {
+        let softening = self.softening?;
+        if self.stage == Stage::Bought || now.under() > UNDER {
+            return None;
+        }
+        let (coldest, hottest) = softening.range();
+        let coldest = coldest.max(RELIEF);
+        let rough = self.best_temper(known, now, (coldest, hottest), COARSE)?;
+        let Action::Temper(temper) = rough.action else { return Some(rough) };
+        if step >= COARSE {
+            return Some(rough);
+        }
+        let near = (
+            (temper.celsius() - COARSE + step).max(coldest),
+            (temper.celsius() + COARSE - step).min(hottest),
+        );
+        self.best_temper(known, now, near, step)
+    }
+
+    /// The best temper between two temperatures; of two as good the milder one.
+    fn best_temper(
+        &self,
+        known: &Known<'_>,
+        now: Odds,
+        (coldest, hottest): (f64, f64),
+        step: f64,
+    ) -> Option<Choice> {
+        let mut best: Option<Choice> = None;
+        let mut celsius = coldest;
+        while celsius <= hottest + 1e-9 {
+            if let Some(one) = self.tempered(known, now, celsius)
+                && best.is_none_or(|best| one.worth > best.worth + 1e-9)
+            {
+                best = Some(one);
+            }
+            celsius += step;
+        }
+        best
+    }
+
+    /// A temper at so many °C, unless it would make the part too soft.
+    fn tempered(&self, known: &Known<'_>, now: Odds, celsius: f64) -> Option<Choice> {
+        let temper = Temper::new(celsius, self.minutes).ok()?;
+        let softened = self.softening?.after(temper)?;
+        let odds = known.parts.after(self.target, &known.weights, &softened);
+        let middle = softened.mean + softened.kept * (known.parts.median() - softened.from);
+        let first = self.stage == Stage::Quenched && celsius <= RELIEF + FINE;
+        if !first
+            && (odds.under() - now.under() > LEAST_UNDER
+                || self.target.low().is_some_and(|low| middle < low))
+        {
+            return None;
+        }
+        let worth = odds.inside() + AGAIN * odds.over();
+        Some(choice(Action::Temper(temper), (worth, odds), true))
+    }
+
+    fn harden(&self) -> Choice {
+        let reach = match (self.hardened, self.target.low()) {
+            (Some(hardened), Some(low)) => hardened.reaches(low),
+            (_, None) => 1.0,
+            (None, _) => UNKNOWN_REACH,
+        };
+        let inside = reach * AGAIN;
+        let over = reach * (1.0 - AGAIN);
+        choice(
+            Action::Harden,
+            (inside, odds([1.0 - reach, inside, over])),
+            self.may_harden && self.stage != Stage::Bought,
+        )
+    }
+
+    /// Grinding below the skin: with the chance that the skin was all, the part is as hard as hardening makes it.
+    fn grind(&self, settled: &(f64, Odds)) -> Choice {
+        let reach = (self.hardened.zip(self.target.low()))
+            .map_or(UNKNOWN_REACH, |(hardened, low)| hardened.reaches(low));
+        let good = (reach * AGAIN, odds([1.0 - reach, reach * AGAIN, reach * (1.0 - AGAIN)]));
+        let worth = SKIN * good.0 + (1.0 - SKIN) * settled.0;
+        choice(Action::Grind, (worth, mixed(&[(SKIN, good.1), (1.0 - SKIN, settled.1)])), true)
+    }
+
+    /// The best stroke, weighed by what each of its outcomes would lead to.
+    fn stroke(&self, settled: &(f64, Odds)) -> Result<Option<Choice>, Error> {
+        let advice = self.test.advice(Some(self.target))?;
+        let Some(trial) = advice.best() else { return Ok(None) };
+        let action = Action::Stroke(trial.file(), trial.grade());
+        if self.test.strokes().is_empty() && self.test.readings().is_empty() {
+            // Nothing is known yet: what the first stroke leads to is not worth working out.
+            return Ok(Some(choice(action, (settled.0.max(UNDER), settled.1), true)));
+        }
+        let mut ends = Vec::new();
+        let mut worth = 0.0;
+        for (outcome, chance) in outcomes(trial) {
+            if chance < 0.01 {
+                continue;
+            }
+            let belief = self.test.clone().with_stroke(trial.file(), outcome)?.belief()?;
+            let parts = Parts::of(&belief);
+            let weights = parts.values().iter().map(|_| 1.0).collect();
+            let (value, odds) = self.settle(&Known { parts: &parts, weights }, COARSE);
+            worth += chance * value;
+            ends.push((chance, odds));
+        }
+        let whole: f64 = ends.iter().map(|(chance, _)| chance).sum();
+        Ok(Some(choice(action, (worth / whole.max(1e-12), mixed(&ends)), true)))
+    }
+
+    /// A reading with this standard uncertainty, weighed at points over the belief.
+    fn look(&self, known: &Known<'_>, sd: f64) -> (f64, Odds) {
+        let values = known.parts.values();
+        let seen: Vec<f64> = values.iter().copied().skip(3).step_by(7).collect();
+        let mut ends = Vec::new();
+        let mut worth = 0.0;
+        for reading in &seen {
+            let weights = values
+                .iter()
+                .map(|hrc| {
+                    let z = (hrc - reading) / sd;
+                    exp(-0.5 * z * z)
+                })
+                .collect();
+            let (value, odds) = self.settle(&Known { parts: known.parts, weights }, COARSE);
+            worth += value;
+            ends.push((1.0, odds));
+        }
+        #[expect(clippy::cast_precision_loss, reason = "a handful of points")]
+        let count = seen.len().max(1) as f64;
+        (worth / count, mixed(&ends))
+    }
+}
+
+fn outcomes(trial: &Trial) -> [(Outcome, f64); 3] {
+    let chances = trial.chances();
+    [Outcome::Bite, Outcome::Slight, Outcome::Skate].map(|outcome| (outcome, chances.of(outcome)))
+}
