@@ -20,6 +20,7 @@ pub mod print;
 mod refusal;
 pub mod section;
 pub mod state;
+pub mod tempers;
 pub mod view;
 pub mod words;
 
