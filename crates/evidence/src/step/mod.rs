@@ -9,9 +9,11 @@
 //! soft is not proposed; [`NEVER`] and [`PROVED`] name what is called out of reach and proved.
 
 mod after;
+mod steel;
 mod weigh;
 
 pub use after::{Softened, Softening};
+pub use steel::Part;
 
 use alloc::vec::Vec;
 
