@@ -14,6 +14,7 @@ mod process;
 mod project;
 mod quenching;
 mod serve;
+mod sheet;
 mod single_file;
 mod steels;
 mod suite;
