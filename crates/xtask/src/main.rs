@@ -19,6 +19,7 @@ mod single_file;
 mod steels;
 mod suite;
 mod tables;
+mod tempering;
 mod tools;
 
 use std::process::ExitCode;
