@@ -14,10 +14,12 @@ mod process;
 mod project;
 mod quenching;
 mod serve;
+mod sheet;
 mod single_file;
 mod steels;
 mod suite;
 mod tables;
+mod tempering;
 mod tools;
 
 use std::process::ExitCode;

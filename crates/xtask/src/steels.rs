@@ -4,6 +4,7 @@
 //! it is printed, an empty cell stays empty; what does not fit together is refused here.
 
 use crate::generated::{Module, number};
+use crate::sheet::{Row, Sheet, SourceKeys, interval, parts, variant};
 use std::collections::BTreeSet;
 use std::fmt::Write as _;
 use std::path::Path;
@@ -48,70 +49,6 @@ pub(crate) fn generate(root: &Path) -> Result<Vec<Module>, Failure> {
         .collect())
 }
 
-/// A file of rows that know their headings.
-struct Sheet {
-    name: &'static str,
-    headings: csv::StringRecord,
-    rows: Vec<csv::StringRecord>,
-}
-
-#[derive(Clone, Copy)]
-struct Row<'a> {
-    sheet: &'a Sheet,
-    cells: &'a csv::StringRecord,
-}
-
-impl<'a> Row<'a> {
-    fn get(self, heading: &str) -> Result<&'a str, Failure> {
-        let place = self.sheet.headings.iter().position(|known| known == heading);
-        let cell = place.and_then(|place| self.cells.get(place));
-        Ok(cell.ok_or_else(|| self.says(&format!("no column {heading}")))?.trim())
-    }
-
-    fn says(self, what: &str) -> String {
-        format!("{}.csv, {}: {what}", self.sheet.name, self.cells.get(0).unwrap_or_default())
-    }
-
-    /// An optional number as a literal.
-    fn option(self, heading: &str) -> Result<String, Failure> {
-        option(self.get(heading)?).map_err(|error| self.says(&error.to_string()).into())
-    }
-
-    /// Lowest and highest as literals, in order.
-    fn ends(self, low: &str, high: &str) -> Result<(String, String), Failure> {
-        let (low_text, high_text) = (self.get(low)?, self.get(high)?);
-        if !low_text.is_empty() && !high_text.is_empty() {
-            let (low, high): (f64, f64) = (low_text.parse()?, high_text.parse()?);
-            if low > high {
-                return Err(self.says(&format!("{low} above {high}")).into());
-            }
-        }
-        Ok((self.option(low)?, self.option(high)?))
-    }
-
-    /// Both ends or none, as an optional interval.
-    fn interval(self, low: &str, high: &str) -> Result<String, Failure> {
-        self.ends(low, high)?;
-        match (self.get(low)?, self.get(high)?) {
-            ("", "") => Ok("None".to_owned()),
-            (low_text, high_text) if !low_text.is_empty() && !high_text.is_empty() => {
-                Ok(format!("Some({})", interval(low_text, high_text)?))
-            }
-            _ => Err(self.says(&format!("only one of {low} and {high}")).into()),
-        }
-    }
-
-    /// A word as the variant of an enumeration; one that is not known is refused.
-    fn word(self, heading: &str, known: &[&str]) -> Result<String, Failure> {
-        let word = self.get(heading)?;
-        if known.contains(&word) {
-            Ok(variant(word))
-        } else {
-            Err(self.says(&format!("{heading} = {word}; known are {}", known.join(", "))).into())
-        }
-    }
-}
-
 struct Data {
     steels: Sheet,
     equivalents: Sheet,
@@ -121,36 +58,15 @@ struct Data {
     through: Sheet,
     sources: Sheet,
     methods: Sheet,
-    source_keys: BTreeSet<String>,
+    source_keys: SourceKeys,
 }
 
 impl Data {
     fn read(folder: &Path) -> Result<Self, Failure> {
-        let sheet = |name: &'static str| -> Result<Sheet, Failure> {
-            let path = folder.join(format!("{name}.csv"));
-            let mut reader = csv::Reader::from_path(&path)
-                .map_err(|error| format!("{}: {error}", path.display()))?;
-            let headings = reader.headers()?.clone();
-            let rows: Vec<csv::StringRecord> = reader.records().collect::<Result<_, _>>()?;
-            if let Some((_, expected)) = ROWS.iter().find(|(known, _)| *known == name)
-                && rows.len() != *expected
-            {
-                return Err(format!("{name}.csv: {} rows, {expected} expected", rows.len()).into());
-            }
-            for row in &rows {
-                if row.iter().any(|cell| cell.contains("://") || cell.contains("www.")) {
-                    return Err(format!("{name}.csv: a web address in {row:?}").into());
-                }
-            }
-            Ok(Sheet { name, headings, rows })
+        let sheet = |name: &'static str| {
+            let known = ROWS.iter().find(|(known, _)| *known == name);
+            Sheet::read(folder, name, known.map(|(_, rows)| *rows))
         };
-        let (sources, methods) = (sheet("sources")?, sheet("methods")?);
-        let mut source_keys = BTreeSet::new();
-        for row in sources.all().chain(methods.all()) {
-            if !source_keys.insert(row.get("key")?.to_owned()) {
-                return Err(row.says("two sources of this key").into());
-            }
-        }
         Ok(Self {
             steels: sheet("steels")?,
             equivalents: sheet("equivalents")?,
@@ -158,9 +74,9 @@ impl Data {
             ages: sheet("17-4ph-conditions")?,
             letters: sheet("bs-conditions")?,
             through: sheet("through")?,
-            sources,
-            methods,
-            source_keys,
+            sources: sheet("sources")?,
+            methods: sheet("methods")?,
+            source_keys: SourceKeys::read(folder)?,
         })
     }
 
@@ -184,57 +100,9 @@ impl Data {
     }
 
     /// Sources, status and confidence of a group of cells.
-    fn cited(
-        &self,
-        row: Row<'_>,
-        [source, status, confidence]: [&str; 3],
-    ) -> Result<String, Failure> {
-        let keys: Vec<&str> = parts(row.get(source)?).collect();
-        if keys.is_empty() {
-            return Err(row.says(&format!("no {source}")).into());
-        }
-        if let Some(unknown) = keys.iter().find(|key| !self.source_keys.contains(**key)) {
-            return Err(row.says(&format!("source {unknown} is in no list")).into());
-        }
-        let seen = match row.get(status)? {
-            "seen" if keys == ["MEM"] => return Err(row.says("seen, but in no source").into()),
-            "seen" => "Seen",
-            "mixed" => "Part",
-            "recalled" => "Recalled",
-            other => return Err(row.says(&format!("{status} = {other}")).into()),
-        };
-        let confidence = row.word(confidence, &["high", "medium", "low"])?;
-        Ok(format!(
-            "Cited {{ sources: &{keys:?}, seen: Seen::{seen}, confidence: Confidence::{confidence} }}"
-        ))
+    fn cited(&self, row: Row<'_>, columns: [&str; 3]) -> Result<String, Failure> {
+        self.source_keys.cited(row, columns)
     }
-}
-
-impl Sheet {
-    fn all(&self) -> impl Iterator<Item = Row<'_>> {
-        self.rows.iter().map(|cells| Row { sheet: self, cells })
-    }
-}
-
-fn parts(list: &str) -> impl Iterator<Item = &str> {
-    list.split(';').map(str::trim).filter(|part| !part.is_empty())
-}
-
-fn option(text: &str) -> Result<String, Failure> {
-    if text.is_empty() { Ok("None".to_owned()) } else { Ok(format!("Some({})", number(text)?)) }
-}
-
-fn interval(low: &str, high: &str) -> Result<String, Failure> {
-    Ok(format!("Interval {{ low: {}, high: {} }}", number(low)?, number(high)?))
-}
-
-/// `fast_oil`, `free-machining` and `triple for large` as variants.
-fn variant(word: &str) -> String {
-    let part = |part: &str| {
-        let (first, rest) = part.split_at(part.len().min(1));
-        first.to_uppercase() + rest
-    };
-    word.split(['_', '-', ' ']).map(part).collect()
 }
 
 fn grades(data: &Data) -> Result<String, Failure> {

@@ -38,12 +38,22 @@ pub enum NextStep<'a> {
     Stands(Diagnosis),
     /// Likely causes, the likeliest first.
     Causes(Diagnosis),
-    Chances { under: &'a str, inside: &'a str, over: &'a str },
-    After { under: &'a str, inside: &'a str, over: &'a str },
+    Chances {
+        under: &'a str,
+        inside: &'a str,
+        over: &'a str,
+    },
+    After {
+        under: &'a str,
+        inside: &'a str,
+        over: &'a str,
+    },
     IfBest,
     AtSize,
     NoSteel,
-    NoCurve { why: &'a str },
+    NoCurve {
+        why: &'a str,
+    },
     Weighed,
     Today,
     UseDecides,

@@ -26,13 +26,17 @@ fn act(what: Act<'_>) -> Words {
         Act::ChangeTarget { range } => {
             format!("See whether the work can do with what it has: {range}.").into()
         }
-        Act::ChangePlan => "Change the plan: another steel, a thinner section or a faster bath.".into(),
+        Act::ChangePlan => {
+            "Change the plan: another steel, a thinner section or a faster bath.".into()
+        }
     }
 }
 
 const fn how(what: Act<'_>) -> &'static str {
     match what {
-        Act::Accept => "Nothing that can be done next makes a good part likelier by more than it costs.",
+        Act::Accept => {
+            "Nothing that can be done next makes a good part likelier by more than it costs."
+        }
         Act::ClearUp => {
             "Prove the files that disagree on a piece of known hardness, clean their teeth, and stroke the same spot again in the same direction."
         }
@@ -64,9 +68,13 @@ const fn how(what: Act<'_>) -> &'static str {
 const fn undone(what: Act<'_>) -> &'static str {
     match what {
         Act::Temper { .. } => "Too soft cannot be taken back but by hardening again.",
-        Act::Harden { .. } => "Scale, skin, size and straightness: what they lose is not had back, and it can crack.",
+        Act::Harden { .. } => {
+            "Scale, skin, size and straightness: what they lose is not had back, and it can crack."
+        }
         Act::Grind => "What is ground off is off.",
-        Act::Accept => "In use a part that is too hard breaks without a warning; one that is too soft wears.",
+        Act::Accept => {
+            "In use a part that is too hard breaks without a warning; one that is too soft wears."
+        }
         _ => "",
     }
 }
@@ -163,7 +171,8 @@ pub(super) fn refuse(what: NextRefusal<'_>) -> [Words; 3] {
         NextRefusal::NoTarget => [
             "Without a wanted hardness there is no next step but another stroke.".into(),
             "50-54 HRC, 58 HRC min, 45 HRC max".into(),
-            "Give the hardness that the work needs; the page Steel lists it by kind of part.".into(),
+            "Give the hardness that the work needs; the page Steel lists it by kind of part."
+                .into(),
         ],
         NextRefusal::Stage { given } => [
             format!("\"{given}\" is no state of a part that is known here.").into(),

@@ -5,8 +5,8 @@ use alloc::vec::Vec;
 use biteband_steel::temper::{Predict, Predicted, Temper};
 use libm::sqrt;
 
-use super::after::{Softened, Softening};
 use super::AsQuenched;
+use super::after::{Softened, Softening};
 
 /// A part of a known steel, with what was done to it.
 #[derive(Clone, Copy)]

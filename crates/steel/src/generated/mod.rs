@@ -5,4 +5,5 @@ pub(crate) mod designations;
 pub(crate) mod grades;
 pub(crate) mod sources;
 pub(crate) mod targets;
+pub(crate) mod tempering;
 pub(crate) mod through;

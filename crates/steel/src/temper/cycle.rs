@@ -6,7 +6,7 @@ use biteband_quantity::{Celsius, Minutes, OutOfBounds, Shown};
 use libm::{log10, pow};
 
 /// From ice to K.
-const ICE: f64 = 273.15;
+pub(super) const ICE: f64 = 273.15;
 /// Tempers are held for at most four days; longer ones are service, not treatment.
 const LONGEST: f64 = 6000.0;
 /// Coldest and hottest temper in °C: below nothing happens in a shop's time, above every steel has begun to change.
