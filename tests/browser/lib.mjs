@@ -31,6 +31,7 @@
 //                       served); compress (true: brotli); stop() and start(): cut and restore the network.
 // copyOfPage(change)    a copy of the built page in a temporary folder, `change(folder)` applied, its service worker
 //                       written anew; `worker: false` leaves the old worker.
+// isPlainPart(name)     whether a file of the page is the plain module of a part, which only old browsers fetch.
 // axe(page, options)    accessibility findings as text lines; noAxeViolations(page, options) asserts none.
 //                       Options: `within` a selector; `without` rule names.
 // until(what, check)    waits until the (async) check holds. Playwright's waitForFunction does not wait for the
@@ -253,6 +254,8 @@ export function copyOfPage(change, { worker = true } = {}) {
   }
   return folder;
 }
+
+export const isPlainPart = (name) => /-[0-9a-f]{16}-[^/]+\.wasm$/.test(name);
 
 const RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"];
 

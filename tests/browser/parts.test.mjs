@@ -1,14 +1,15 @@
 // The parts of the module: loaded when their page is opened, kept for use without a network, asked for again when
 // they did not come.
 import assert from "node:assert/strict";
-import { readdirSync, rmSync } from "node:fs";
+import { readFileSync, readdirSync, rmSync, truncateSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { test } from "node:test";
-import { copyOfPage, dist, noAxeViolations, stage, until } from "./lib.mjs";
+import { pathToFileURL } from "node:url";
+import { copyOfPage, dist, isPlainPart, noAxeViolations, singleFile, stage, until } from "./lib.mjs";
 
 const { open, server, expect } = stage();
 
-const isPart = (name) => /-(about|convert|mark|paper|steel|shared-\d+)\.wasm$/.test(name);
+const isPart = (name) => /-(about|convert|mark|paper|steel|shared-\d+)\.part$/.test(name);
 const go = (page, hash) => page.evaluate((to) => { location.hash = to; }, hash);
 // Without a worker nothing is kept, as on the very first visit.
 const noWorker = {
@@ -47,7 +48,7 @@ test("the start page stands before any part is asked for, and then every part co
   assert.ok(parts.length >= 5, parts.join());
   await until("every part is there", () => parts.every((part) => server.requests.includes(`/${part}`)));
   const [standing, first] = await page.evaluate(() => {
-    const asked = performance.getEntriesByType("resource").filter((one) => /-(mark|convert)\.wasm$/.test(one.name));
+    const asked = performance.getEntriesByType("resource").filter((one) => /-(mark|convert)\.part$/.test(one.name));
     return [globalThis.standing, Math.min(...asked.map((one) => one.startTime))];
   });
   assert.ok(first > standing, `${first} is after ${standing}`);
@@ -72,12 +73,91 @@ test("a room that was never opened opens with the network cut", async () => {
   }
 });
 
+// A page whose packed parts of marks were spoilt.
+const spoilt = (spoil) => copyOfPage((copy) => {
+  for (const name of readdirSync(copy)) if (/-mark\.part$/.test(name)) spoil(join(copy, name));
+});
+// One bit in the middle, which a host or a cable may turn; the checksum at the end of the file then differs.
+const turnBit = (path) => {
+  const bytes = readFileSync(path);
+  bytes[bytes.length >> 1] ^= 1;
+  writeFileSync(path, bytes);
+};
+
+for (const [what, spoil] of [
+  ["cut off", (path) => truncateSync(path, 20_000)],
+  ["damaged", turnBit],
+  ["not packed at all", (path) => writeFileSync(path, readFileSync(path.replace(/part$/, "wasm")))],
+]) {
+  test(`a part that is ${what} is refused and said, and a whole one comes when asked for again`, async () => {
+    // As Chromium says that a stream broke off.
+    expect(/TypeError: Failed to fetch/);
+    server.mounts["/"] = spoilt(spoil);
+    try {
+      const { page } = await open("#mark", noWorker);
+      const status = page.getByRole("status").filter({ hasText: "could not be loaded" });
+      await status.waitFor();
+      await status.getByRole("button", { name: "Try again" }).click();
+      await status.waitFor();
+      server.mounts["/"] = dist;
+      await status.getByRole("button", { name: "Try again" }).click();
+      await ROOMS["#mark"](page).waitFor();
+    } finally {
+      server.mounts["/"] = dist;
+    }
+  });
+}
+
+// As browsers of before 2023.
+const cannotUnpack = () => {
+  delete globalThis.DecompressionStream;
+};
+
+test("a browser that cannot unpack fetches the plain parts", async () => {
+  server.requests.length = 0;
+  const { page } = await open("", { init: cannotUnpack });
+  for (const [hash, inside] of Object.entries(ROOMS)) {
+    await go(page, hash);
+    await inside(page).waitFor();
+  }
+  const plain = readdirSync(dist).filter(isPlainPart);
+  assert.ok(plain.length >= 5, plain.join());
+  await until("every part is there", () => plain.every((part) => server.requests.includes(`/${part}`)));
+});
+
+test("the single file opens its pages on a browser that cannot unpack", async () => {
+  const { page } = await open(pathToFileURL(singleFile).href, { init: cannotUnpack });
+  for (const [hash, inside] of Object.entries(ROOMS)) {
+    await go(page, hash);
+    await inside(page).waitFor();
+  }
+});
+
+test("without a network a browser that cannot unpack says which page is missing, and the others go on", async () => {
+  expect(/net::ERR_|TypeError: Failed to fetch/);
+  const { page } = await open("", { init: cannotUnpack });
+  await page.waitForSelector("html[data-offline=ready]", { state: "attached" });
+  await server.stop();
+  try {
+    await page.reload();
+    await page.waitForSelector("html[data-start=done]", { state: "attached" });
+    await go(page, "#mark");
+    const status = page.getByRole("status").filter({ hasText: "could not be loaded" });
+    await status.waitFor();
+    await go(page, "#file-test");
+    await page.getByRole("button", { name: "Undo" }).waitFor();
+    await server.start();
+    await go(page, "#mark");
+    await ROOMS["#mark"](page).waitFor();
+  } finally {
+    await server.start().catch(() => {});
+  }
+});
+
 test("a part that cannot be had is said, loses nothing that was typed, and comes when asked for again", async () => {
   expect(/404/);
-  expect(/mark\.wasm/);
-  const folder = copyOfPage((copy) => {
-    for (const name of readdirSync(copy)) if (/-mark\.wasm$/.test(name)) rmSync(join(copy, name));
-  });
+  expect(/mark\.part/);
+  const folder = spoilt((path) => rmSync(path));
   server.mounts["/"] = folder;
   try {
     const { page } = await open("", { ...noWorker, device: "phone" });
@@ -103,7 +183,7 @@ test("a part that cannot be had is said, loses nothing that was typed, and comes
   }
 });
 
-for (const [hash, part, title] of [["#mark", /-mark\.wasm$/, "A mark"], ["#steel", /-steel\.wasm$/, "Steel"]]) {
+for (const [hash, part, title] of [["#mark", /-mark\.part$/, "A mark"], ["#steel", /-steel\.part$/, "Steel"]]) {
   test(`while ${hash} is on its way the page says so, and its heading then has the focus`, async () => {
     const { page } = await open("about:blank", { ...noWorker, started: false });
     let release;

@@ -3,11 +3,16 @@
 //! `web/src/rooms.rs` marks what begins a part; what only that part reaches, code and data, goes into its file.
 //! Trunk has linked and bound the module as a whole by then. This takes the linked module once more, cuts it,
 //! binds the first module, and puts the result in the place of trunk's: one script and the modules beside it.
+//!
+//! Every part lies there twice. Packed it is what the page loads and keeps on the device; its name has an ending of
+//! its own, so that no host takes it for something to unpack on the way. The plain module beside it is for browsers
+//! of before 2023, which cannot unpack: they fetch it when it is needed and keep none.
 
 use crate::post_build::optimise;
 use crate::process::{find, run as run_program};
 use crate::{Outcome, digest, project, tools};
 use std::fs;
+use std::num::NonZeroU64;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 use wasm_split_cli_support::{Options, transform};
@@ -16,13 +21,20 @@ use wasm_split_cli_support::{Options, transform};
 const LINK: &str = "./__wasm_split.js";
 /// A module smaller than this stands inside the script: a request of its own would cost more than its bytes.
 const SMALL: usize = 1000;
-/// How the script fetches a part, and how it holds one; the single file holds them all.
+/// The endings of a part's plain module and of its packed one.
+const PLAIN: &str = ".wasm";
+const PACKED: &str = ".part";
+/// How the script fetches a part, by the name of its plain module, and how it holds one; the single file holds
+/// them all.
 const FETCHED: &str = "part(\"./";
 const LOADERS: &str = "
+const unpacks = typeof DecompressionStream === \"function\";
 async function part(name) {
+    if (unpacks) name = name.replace(/wasm$/, \"part\");
     const answer = await fetch(new URL(name, import.meta.url));
     if (!answer.ok) throw new Error(`${name}: ${answer.status}`);
-    return answer.arrayBuffer();
+    if (!unpacks) return answer.arrayBuffer();
+    return new Response(answer.body.pipeThrough(new DecompressionStream(\"gzip\"))).arrayBuffer();
 }
 async function held(text) {
     return Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));
@@ -72,6 +84,7 @@ pub(crate) fn cut(page: &Path, profile: &str) -> Outcome {
         } else {
             let name = part_name(&stem, &made);
             script = script.replace(&format!("{FETCHED}{made}\""), &format!("{FETCHED}{name}\""));
+            fs::write(page.join(packed_name(&name)), pack(&bytes, profile)?)?;
             fs::write(page.join(name), bytes)?;
         }
     }
@@ -111,9 +124,34 @@ fn part_name(stem: &str, made: &str) -> String {
     format!("{stem}-{}", made.trim_start_matches("split_").replace("chunk_", "shared-"))
 }
 
-/// The part that a file of the page holds, by its name: `mark`, or `shared` for what several share.
-pub(crate) fn part_of(name: &str) -> Option<&str> {
-    let (_, part) = name.strip_suffix(".wasm")?.rsplit_once('-')?;
+/// What the packed form of a plain module is called.
+fn packed_name(plain: &str) -> String {
+    plain.strip_suffix(PLAIN).unwrap_or(plain).to_owned() + PACKED
+}
+
+/// A module as a gzip stream, which carries a checksum. A page under development is packed fast and badly.
+fn pack(bytes: &[u8], profile: &str) -> Outcome<Vec<u8>> {
+    let mut options = zopfli::Options::default();
+    if profile == "debug" {
+        options.iteration_count = NonZeroU64::MIN;
+    }
+    let mut packed = Vec::new();
+    zopfli::compress(options, zopfli::Format::Gzip, bytes, &mut packed)?;
+    Ok(packed)
+}
+
+/// The part whose packed form a file of the page is, by its name: `mark`, or `shared` for what several share.
+pub(crate) fn packed_part(name: &str) -> Option<&str> {
+    part_of(name.strip_suffix(PACKED)?)
+}
+
+/// Whether a file of the page is the plain module of a part.
+pub(crate) fn is_plain_part(name: &str) -> bool {
+    name.strip_suffix(PLAIN).and_then(part_of).is_some()
+}
+
+fn part_of(stem: &str) -> Option<&str> {
+    let (_, part) = stem.rsplit_once('-')?;
     if part.ends_with("_bg") {
         return None;
     }
@@ -187,6 +225,8 @@ pub(crate) fn fetched(script: &str) -> Vec<String> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use flate2::read::GzDecoder;
+    use std::io::Read as _;
 
     const GLUE: &str = "import * as import1 from \"./__wasm_split.js\"\nfunction initSync() {}\n\
                         export { initSync, go as default };";
@@ -222,9 +262,37 @@ mod tests {
     fn files_are_named_after_their_parts() {
         let name = part_name("biteband-web-0f", "split_mark.wasm");
         assert_eq!(name, "biteband-web-0f-mark.wasm");
-        assert_eq!(part_of(&name), Some("mark"));
-        assert_eq!(part_of(&part_name("biteband-web-0f", "chunk_6.wasm")), Some("shared"));
-        assert_eq!(part_of("biteband-web-0f_bg.wasm"), None);
-        assert_eq!(part_of("boot.js"), None);
+        assert!(is_plain_part(&name) && packed_part(&name).is_none());
+        let packed = packed_name(&name);
+        assert_eq!(packed, "biteband-web-0f-mark.part");
+        assert_eq!(packed_part(&packed), Some("mark"));
+        assert!(!is_plain_part(&packed));
+        let shared = packed_name(&part_name("biteband-web-0f", "chunk_6.wasm"));
+        assert_eq!(packed_part(&shared), Some("shared"));
+        for other in ["biteband-web-0f_bg.wasm", "boot.js"] {
+            assert!(!is_plain_part(other) && packed_part(other).is_none(), "{other}");
+        }
+    }
+
+    #[test]
+    fn a_packed_part_is_a_gzip_stream_of_the_same_bytes() {
+        let bytes: Vec<u8> = (0..5_000_u32).flat_map(|n| (n % 251).to_le_bytes()).collect();
+        for profile in ["release", "debug"] {
+            let packed = pack(&bytes, profile).unwrap();
+            // RFC 1952: the two marks of the format, and deflate as the method.
+            assert_eq!(packed.get(..3), Some(&[0x1f, 0x8b, 8][..]));
+            assert!(packed.len() < bytes.len() / 4, "{}", packed.len());
+            let mut plain = Vec::new();
+            GzDecoder::new(&packed[..]).read_to_end(&mut plain).unwrap();
+            assert_eq!(plain, bytes);
+        }
+    }
+
+    #[test]
+    fn the_script_unpacks_where_the_browser_can_and_names_the_plain_module_otherwise() {
+        let script = join(GLUE, LINKED).unwrap();
+        let ending = packed_name(PLAIN).replace('.', "");
+        assert!(script.contains(&format!("name.replace(/wasm$/, \"{ending}\")")), "{script}");
+        assert!(script.contains("new DecompressionStream(\"gzip\")"));
     }
 }

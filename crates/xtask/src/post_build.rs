@@ -91,9 +91,9 @@ fn kept_files(folder: &Path) -> Outcome<Vec<(String, String)>> {
     Ok(files)
 }
 
-/// Workers are never kept, or the browser could not see a new one.
+/// Workers are never kept, or the browser could not see a new one. Of a part the packed form is kept.
 pub(crate) fn is_kept(name: &str) -> bool {
-    !matches!(name, "sw.js" | "sw-kill.js")
+    !matches!(name, "sw.js" | "sw-kill.js") && !parts::is_plain_part(name)
 }
 
 fn fill(template: &str, files: &[(String, String)]) -> Outcome<String> {
@@ -149,5 +149,11 @@ mod tests {
     #[test]
     fn workers_are_not_kept() {
         assert!(!is_kept("sw.js") && !is_kept("sw-kill.js") && is_kept("icons/icon.svg"));
+    }
+
+    #[test]
+    fn parts_are_kept_packed_and_the_first_module_plain() {
+        assert!(is_kept("biteband-web-0f-mark.part") && is_kept("biteband-web-0f_bg.wasm"));
+        assert!(!is_kept("biteband-web-0f-mark.wasm") && !is_kept("biteband-web-0f-shared-6.wasm"));
     }
 }

@@ -76,6 +76,7 @@ fn media_type(path: &Path) -> &'static str {
         Some("wasm") => "application/wasm",
         Some("svg") => "image/svg+xml",
         Some("png") => "image/png",
+        // A packed part (`.part`) too is bytes and nothing else: whatever knows its inside might unpack it.
         _ => "application/octet-stream",
     }
 }
@@ -102,5 +103,6 @@ mod tests {
     fn the_module_has_the_type_that_browsers_stream() {
         assert_eq!(media_type(Path::new("a_bg.wasm")), "application/wasm");
         assert_eq!(media_type(Path::new("m.webmanifest")), "application/manifest+json");
+        assert_eq!(media_type(Path::new("a-mark.part")), "application/octet-stream");
     }
 }

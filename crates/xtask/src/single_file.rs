@@ -1,4 +1,7 @@
 //! The page as one HTML file that opens from a phone's storage: everything inside, nothing fetched.
+//!
+//! The parts are in it as plain modules. Packed they would make the file a quarter smaller, and would be dead on a
+//! browser that cannot unpack, which has nowhere else to fetch them from; the file is copied once.
 
 use crate::{Outcome, digest, parts, project};
 use std::fs;
