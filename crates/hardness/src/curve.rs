@@ -123,11 +123,18 @@ fn inner_slope((h0, before): (f64, f64), (h1, after): (f64, f64)) -> f64 {
     (w0 + w1) * product / (w0 * after + w1 * before)
 }
 
-/// Slope at an end, from its own secant `near` and the next one `far`; both run the same way, so that the
-/// slope can only be too small, and then it is nought.
+/// Slope at an end, from its own secant `near` and the next one `far`. Where both run the same way, as in every
+/// table, it can only be too small, and then it is nought; where the curve turns, it is at most three secants,
+/// or the first piece would overshoot.
 fn end_slope((h0, near): (f64, f64), (h1, far): (f64, f64)) -> f64 {
     let slope = ((2.0 * h0 + h1) * near - h0 * far) / (h0 + h1);
-    if slope * near > 0.0 { slope } else { 0.0 }
+    if slope * near <= 0.0 {
+        0.0
+    } else if near * far < 0.0 && slope.abs() > 3.0 * near.abs() {
+        3.0 * near
+    } else {
+        slope
+    }
 }
 
 /// Width, secant and the slopes at both ends of the piece from `start` to `end`, from the points around it.
@@ -148,8 +155,9 @@ fn piece(
     (here.0, here.1, d0, d1)
 }
 
-/// The monotone cubic (Fritsch-Carlson, slopes by weighted harmonic means) through points that rise or
-/// fall throughout, the same curve that runs between the rows of the conversion tables.
+/// The monotone cubic (Fritsch-Carlson, slopes by weighted harmonic means) through points, the same curve that
+/// runs between the rows of the conversion tables. Between two points it never leaves their values; where the
+/// points turn, it turns at the point.
 ///
 /// `points` are pairs of x and y with rising x; the unit is that of the points. `None` outside the first
 /// and the last of them: nothing is extrapolated.
@@ -506,6 +514,8 @@ mod tests {
         near(&bar, 7.0, 28.812_458_958_205_62);
         near(&bar, 40.0, 20.192_470_119_488_334);
         near(&[(0.0, 60.0), (5.0, 58.0)], 1.0, 59.6);
+        // The curve turns behind the first piece, whose slope is held at three secants.
+        near(&[(427.0, 53.0), (538.0, 54.0), (593.0, 51.0)], 482.5, 53.875);
         near(&bar, 50.0, 20.0);
     }
 

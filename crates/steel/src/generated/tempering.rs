@@ -184,5 +184,5 @@ pub(crate) static COLOURS: &[ColourRow] = &[
     ColourRow { colour: Colour::Blue, celsius: Interval { low: 310.0, high: 310.0 }, cited: Cited { sources: &["ANDREWS"], seen: Seen::Seen, confidence: Confidence::Medium }, note: "590 °F, as deep blue" },
     ColourRow { colour: Colour::Blue, celsius: Interval { low: 300.0, high: 300.0 }, cited: Cited { sources: &["ENTRY-COLOR"], seen: Seen::Seen, confidence: Confidence::Medium }, note: "" },
     ColourRow { colour: Colour::Blue, celsius: Interval { low: 293.0, high: 299.0 }, cited: Cited { sources: &["MEM"], seen: Seen::Recalled, confidence: Confidence::Medium }, note: "560 to 570 °F: full to dark blue, the same table" },
-    ColourRow { colour: Colour::LightBlue, celsius: Interval { low: 316.0, high: 337.0 }, cited: Cited { sources: &["MEM"], seen: Seen::Recalled, confidence: Confidence::Low }, note: "600 to 640 °F: the blue pales" },
+    ColourRow { colour: Colour::LightBlue, celsius: Interval { low: 316.0, high: 338.0 }, cited: Cited { sources: &["MEM"], seen: Seen::Recalled, confidence: Confidence::Low }, note: "600 to 640 °F: the blue pales" },
 ];

@@ -14,7 +14,7 @@ use crate::keyed::keyed;
 const STEP: f64 = 0.5;
 
 /// Stretches that are nearer than this are one, in K; where a sheet begins or ends the middle makes a step.
-const JOIN: f64 = 5.0;
+const JOIN: f64 = 10.0;
 
 /// Any temperature of a temper, in °C.
 const SOME_HEAT: f64 = 200.0;
@@ -58,7 +58,7 @@ impl Sheets {
     ///
     /// # Errors
     /// [`SheetError::Temper`]: no time of a temper. [`SheetError::NeverThat`]: no temper of that length comes to the
-    /// target, with what they come to.
+    /// target, with what they come to. [`SheetError::Between`]: it falls where no sheet speaks.
     ///
     /// # Example
     /// ```
@@ -74,15 +74,16 @@ impl Sheets {
     pub fn celsius_for(&self, target: Interval, minutes: f64) -> Result<Vec<Setting>, SheetError> {
         // The bounds of the time alone are asked for.
         Temper::new(SOME_HEAT, minutes)?;
-        let ends = self.ends(minutes);
+        let (ends, peak) = (self.ends(minutes), self.peak(minutes));
         let grid =
             successors(Some(ends.low), |at| (*at < ends.high).then(|| (at + STEP).min(ends.high)));
         let (mut softest, mut hardest) = (f64::INFINITY, f64::NEG_INFINITY);
         let mut runs: Vec<Run> = Vec::new();
-        let mut last: Option<(f64, f64)> = None;
+        let (mut last, mut silent): (Option<(f64, f64)>, bool) = (None, false);
+        let mut gap = None;
         for celsius in grid {
             let Ok(band) = self.at(celsius, minutes) else {
-                last = None;
+                silent = true;
                 continue;
             };
             let here = (celsius, band.mid);
@@ -94,20 +95,35 @@ impl Sheets {
                 && off(&before) * off(&here) < 0.0
                 && !(target.low <= before.1 && before.1 <= target.high)
             {
-                // The curve passes a narrow target between two places.
-                note(&mut runs, if off(&before).abs() < off(&here).abs() { before } else { here });
+                if silent {
+                    gap = Some(SheetError::Between {
+                        target,
+                        celsius: Interval { low: before.0, high: celsius },
+                        hrc: (before.1, band.mid),
+                    });
+                } else {
+                    // The curve passes a narrow target between two places.
+                    let nearer = off(&before).abs() < off(&here).abs();
+                    note(&mut runs, if nearer { before } else { here });
+                }
             }
-            last = Some(here);
+            (last, silent) = (Some(here), false);
         }
-        let ways: Vec<Setting> =
-            runs.iter().filter_map(|run| self.setting(run, target, minutes)).collect();
+        // A hardness near the peak is met on both sides of it, and the cold one is not the usual one.
+        let cold = |celsius: f64| peak.is_some_and(|peak| celsius < peak.low);
+        let ways: Vec<Setting> = runs
+            .iter()
+            .flat_map(|run| run.chunk_by(|a, b| cold(a.0) == cold(b.0)))
+            .filter_map(|run| self.setting(run, target, minutes))
+            .collect();
         if ways.is_empty() {
-            return Err(SheetError::NeverThat { target, softest, hardest, ends, minutes });
+            let never = SheetError::NeverThat { target, softest, hardest, ends, minutes };
+            return Err(gap.unwrap_or(never));
         }
         Ok(ways)
     }
 
-    fn setting(&self, run: &Run, target: Interval, minutes: f64) -> Option<Setting> {
+    fn setting(&self, run: &[(f64, f64)], target: Interval, minutes: f64) -> Option<Setting> {
         let off = |at: &(f64, f64)| (at.1 - target.middle()).abs();
         let best = run.iter().min_by(|a, b| off(a).total_cmp(&off(b)))?.0;
         let side = self.peak(minutes).map(|peak| {

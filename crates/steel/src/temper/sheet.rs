@@ -22,6 +22,10 @@ pub const USUAL_HOURS: f64 = 2.0;
 /// Sheets print their temperatures to 5 °C, or from whole °F; within half of that an end is met.
 const ROUNDING: f64 = 2.5;
 
+/// Printed points further apart than this are not joined, in K. Ours: handbooks tabulate every 200 °F; two points
+/// a whole curve apart say nothing of what lies between.
+const WIDEST_GAP: f64 = 120.0;
+
 /// How far a printed hardening temperature may lie from that of the part, in K. Ours: windows of two makers for
 /// one grade differ by about as much.
 pub(super) const SAME_HEAT: f64 = 20.0;
@@ -65,6 +69,13 @@ pub enum Silence {
         celsius: f64,
         /// First and last temperature of the sheet, in °C.
         ends: Interval,
+    },
+    /// The temper lies between two printed points that are too far apart.
+    Gap {
+        /// The temperature at the sheet's own time that does the same, in °C.
+        celsius: f64,
+        /// The two points, in °C.
+        between: Interval,
     },
     /// The sheet is of steel hardened from another temperature.
     OtherHeat {
@@ -142,12 +153,28 @@ impl Sheet {
         60.0 * self.hours.unwrap_or(USUAL_HOURS) * self.tempers.unwrap_or(1.0)
     }
 
+    fn sure(&self) -> impl DoubleEndedIterator<Item = &'static Point> {
+        self.points.iter().filter(|point| !point.doubted)
+    }
+
     /// First and last temperature, in °C.
     #[must_use]
     pub fn ends(&self) -> Interval {
         let at = |point: Option<&Point>| point.map_or(f64::NAN, |point| point.celsius);
-        let read = || self.points.iter().filter(|point| !point.doubted);
-        Interval { low: at(read().next()), high: at(read().next_back()) }
+        Interval { low: at(self.sure().next()), high: at(self.sure().next_back()) }
+    }
+
+    /// The stretches between the ends that are covered, in °C: parted where printed points are more than 120 K
+    /// apart.
+    pub(super) fn stretches(&self) -> Vec<Interval> {
+        let mut all: Vec<Interval> = Vec::new();
+        for &Point { celsius, .. } in self.sure() {
+            match all.last_mut().filter(|last| celsius - last.high <= WIDEST_GAP) {
+                Some(last) => last.high = celsius,
+                None => all.push(Interval { low: celsius, high: celsius }),
+            }
+        }
+        all
     }
 
     /// Hardness of a temper, with the monotone cubic between printed points and exact at them; a temper of
@@ -157,7 +184,8 @@ impl Sheet {
     /// °C of the metal, minutes at heat in all; HRC.
     ///
     /// # Errors
-    /// [`Silence::BeyondEnds`]: nothing is said beyond the sheet's first and last temperature.
+    /// [`Silence`]: nothing is said beyond the sheet's first and last temperature, and nothing between points that
+    /// are more than 120 K apart.
     pub fn read(&self, celsius: f64, minutes: f64) -> Result<Reading, Silence> {
         let at = same_effect(celsius, minutes, self.minutes());
         let ends = self.ends();
@@ -165,14 +193,21 @@ impl Sheet {
         if !(at >= ends.low - ROUNDING && at <= ends.high + ROUNDING) {
             return Err(beyond);
         }
-        let inside = at.max(ends.low).min(ends.high);
+        let stretches = self.stretches();
+        let near = |part: &&Interval| at >= part.low - ROUNDING && at <= part.high + ROUNDING;
+        let Some(part) = stretches.iter().find(near) else {
+            let low = stretches.iter().map(|part| part.high).filter(|end| *end < at);
+            let high = stretches.iter().map(|part| part.low).find(|end| *end > at);
+            let between = low.reduce(f64::max).zip(high).ok_or(beyond)?;
+            return Err(Silence::Gap {
+                celsius: at,
+                between: Interval { low: between.0, high: between.1 },
+            });
+        };
+        let inside = at.max(part.low).min(part.high);
         let line = |of: fn(&Point) -> f64| -> Option<f64> {
-            let points: Vec<(f64, f64)> = self
-                .points
-                .iter()
-                .filter(|point| !point.doubted)
-                .map(|point| (point.celsius, of(point)))
-                .collect();
+            let points: Vec<(f64, f64)> =
+                self.sure().map(|point| (point.celsius, of(point))).collect();
             monotone_cubic(&points, inside)
         };
         let (low, high) = line(|point| point.low).zip(line(|point| point.high)).ok_or(beyond)?;
@@ -190,7 +225,7 @@ impl Sheet {
         let middle = |point: &Point| f64::midpoint(point.low, point.high);
         let (mut softest, mut best) = (f64::INFINITY, f64::NEG_INFINITY);
         let mut peak: Option<Interval> = None;
-        for point in self.points.iter().filter(|point| !point.doubted) {
+        for point in self.sure() {
             let hrc = middle(point);
             softest = softest.min(hrc);
             if hrc - softest < 1.0 || hrc < best {

@@ -36,6 +36,15 @@ pub enum SheetError {
         /// Highest.
         high: f64,
     },
+    /// The hardness falls where no sheet speaks, somewhere between two temperatures: a trial piece decides.
+    Between {
+        /// As given, in HRC.
+        target: Interval,
+        /// The last temperature before and the first behind, in °C.
+        celsius: Interval,
+        /// What the sheets say at the two, in HRC.
+        hrc: (f64, f64),
+    },
     /// No temper of that length comes to the hardness.
     NeverThat {
         /// As given, in HRC.
@@ -60,6 +69,7 @@ impl SheetError {
             Self::NoTemper => "temper.no_temper",
             Self::Outside { .. } => "temper.beyond_sheets",
             Self::OtherHeat { .. } => "temper.other_heat",
+            Self::Between { .. } => "temper.between_sheets",
             Self::NeverThat { .. } => "temper.never_that",
         }
     }
@@ -91,6 +101,16 @@ impl fmt::Display for SheetError {
                 Shown(given),
                 Shown(low),
                 Shown(high)
+            ),
+            Self::Between { target, celsius, hrc } => write!(
+                f,
+                "{} to {} HRC falls between {} °C, {} HRC, and {} °C, {} HRC, where no sheet speaks",
+                Shown(target.low),
+                Shown(target.high),
+                Shown(round(celsius.low)),
+                Shown(round(hrc.0)),
+                Shown(round(celsius.high)),
+                Shown(round(hrc.1))
             ),
             Self::NeverThat { target, softest, hardest, ends, minutes } => write!(
                 f,
