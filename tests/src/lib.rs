@@ -2,6 +2,8 @@
 //!
 //! Reference files are CSV with `#` lines on top that say what they are and where they come from.
 
+pub mod calibrate;
+
 use std::collections::HashMap;
 use std::error::Error;
 use std::fs::File;
@@ -44,7 +46,7 @@ pub fn rows(name: &str) -> Result<Vec<Row>, Box<dyn Error>> {
     read(&reference(name))
 }
 
-fn read(path: &Path) -> Result<Vec<Row>, Box<dyn Error>> {
+pub(crate) fn read(path: &Path) -> Result<Vec<Row>, Box<dyn Error>> {
     let mut file =
         BufReader::new(File::open(path).map_err(|e| format!("{}: {e}", path.display()))?);
     // Only the lines on top are comments: a text further down may begin with any sign.

@@ -1,6 +1,8 @@
 //! Data files to static arrays, `cargo xtask tables`: which modules there are, and what their makers share.
 
-use crate::{Outcome, curvature, hardenability, project, quenching, steels, tables, tempering};
+use crate::{
+    Outcome, coefficients, curvature, hardenability, project, quenching, steels, tables, tempering,
+};
 use std::fs;
 use std::path::{Path, PathBuf};
 
@@ -9,13 +11,14 @@ pub(crate) type Module = (PathBuf, String);
 
 type Maker = fn(&Path) -> Outcome<Vec<Module>>;
 
-const MAKERS: [Maker; 6] = [
+const MAKERS: [Maker; 7] = [
     tables::generate,
     curvature::generate,
     steels::generate,
     hardenability::generate,
     quenching::generate,
     tempering::generate,
+    coefficients::generate,
 ];
 
 /// Writes every generated module.

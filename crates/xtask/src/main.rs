@@ -1,6 +1,8 @@
 //! Everything a script would do for the project, as one program: `cargo xtask <command>`.
 
 mod budget;
+mod calibrate;
+mod coefficients;
 mod curvature;
 mod digest;
 mod generated;
@@ -34,6 +36,7 @@ cargo xtask <command>
   test [step ...]                 run every check, or only the named steps
   single-file                     make one self-contained HTML file from dist/
   tables                          write the static tables from the data files of hardness and steel
+  calibrate [--check]             fit the tempering regression to its measured results
   npm                             build the npm package into target/npm-package/
   budget                          print the size table of dist/ and fail over a limit
   post-build [--dist DIR]         write the service worker of a built page (trunk calls this)
@@ -60,6 +63,7 @@ fn dispatch(arguments: &[String]) -> Outcome {
         "test" => suite::run(rest),
         "single-file" => single_file::run(),
         "tables" => generated::write(),
+        "calibrate" => calibrate::run(rest),
         "npm" => npm::run(),
         "budget" => budget::check(&project::dist()),
         "post-build" => post_build::run(rest),

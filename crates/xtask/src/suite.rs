@@ -15,6 +15,7 @@ const STEPS: &[Step] = &[
     ("docs", "Documentation builds without a warning", docs),
     ("core", "The core compiles without an operating system's library", core),
     ("native", "Native tests", native),
+    ("calibrate", "The coefficients of the tempering regression are what its data give", calibrate),
     ("npm", "The npm package and its example", npm),
     ("page", "The page and its size limits", page),
     ("browser", "Browser tests", browser),
@@ -99,6 +100,10 @@ fn core() -> Outcome {
 
 fn native() -> Outcome {
     run_program(&mut workspace_cargo(&["test", "--locked", "--workspace"]))
+}
+
+fn calibrate() -> Outcome {
+    crate::calibrate::run(&["--check".to_owned()])
 }
 
 fn npm() -> Outcome {

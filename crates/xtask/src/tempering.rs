@@ -23,7 +23,7 @@ const HEAD: &str = "\
 use crate::composition::Interval;
 use crate::grade::Family;
 use crate::source::{Cited, Confidence};
-use crate::temper::{BrittleKind, BrittleRow, Colour, ColourRow, Point, Sheet};
+use crate::temper::{BrittleKind, BrittleRow, Colour, ColourRow, SheetPoint, Sheet};
 use biteband_hardness::Seen;
 ";
 
@@ -115,7 +115,7 @@ impl Curve {
             }
             last = celsius;
             points.push(format!(
-                "Point {{ celsius: {}, low: {}, high: {}, doubted: {doubted} }}",
+                "SheetPoint {{ celsius: {}, low: {}, high: {}, doubted: {doubted} }}",
                 number(at)?,
                 number(low)?,
                 number(high)?

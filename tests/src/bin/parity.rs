@@ -8,8 +8,9 @@ use std::io::{self, Write};
 
 use biteband_bench::Refusal;
 use biteband_bench::answer::{
-    ConvertQuestion, FileQuestion, HeatQuestion, IndentQuestion, JominyQuestion, ReachQuestion,
-    SteelQuestion, assess, convert, heat, indent, jominy, reach, sources, steel, table, tables,
+    ConvertQuestion, FileQuestion, HeatQuestion, IndentQuestion, JominyQuestion, NextQuestion,
+    ReachQuestion, SteelQuestion, TemperQuestion, assess, convert, heat, indent, jominy, next,
+    reach, sources, steel, table, tables, temper,
 };
 use biteband_bench::words::Language;
 use serde::Serialize;
@@ -64,6 +65,14 @@ fn answer(line: &str) -> Result<Value, Box<dyn Error>> {
         "reach" => {
             let question: ReachQuestion = serde_json::from_value(question)?;
             outcome(reach(LANGUAGE, &question))
+        }
+        "temper" => {
+            let question: TemperQuestion = serde_json::from_value(question)?;
+            outcome(temper(LANGUAGE, &question))
+        }
+        "nextStep" => {
+            let question: NextQuestion = serde_json::from_value(question)?;
+            outcome(next(LANGUAGE, &question))
         }
         "table" => outcome(table(LANGUAGE, question.as_str().unwrap_or_default())),
         "tables" => outcome(Ok(tables())),

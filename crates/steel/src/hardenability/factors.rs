@@ -189,7 +189,7 @@ pub(super) fn covered(limits: &CompositionLimits) -> Result<(), Error> {
 /// A lowest and a highest share are the range; a lowest alone counts as that share. A highest share alone
 /// of an element that comes with the scrap is a promise, not an aim: the typical residual counts, or the
 /// limit if that is lower. Half of a residual up and down is its range.
-pub(super) fn range(limits: &CompositionLimits, element: Element) -> Interval {
+pub(crate) fn range(limits: &CompositionLimits, element: Element) -> Interval {
     let residual = match limits.stated(element) {
         (None, limit) => typical_residual(element)
             .map(|typical| limit.map_or(typical, |limit| typical.min(limit))),

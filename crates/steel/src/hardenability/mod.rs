@@ -34,6 +34,7 @@ mod initial;
 pub use band::{Band, HEAT_ERROR, IdealDiameters, Method, Note};
 pub use curve::{Curve, DEEP, EndQuench, SHALLOW, distance_factor};
 pub use error::Error;
+pub(crate) use factors::range as stated_or_residual;
 pub use factors::{IdealDiameter, OutsideRange, ideal_diameter, typical_residual};
 pub use hband::{h_band_of, h_bands};
 pub use initial::{fifty_percent_martensite, initial_hardness};

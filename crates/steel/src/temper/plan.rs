@@ -97,6 +97,11 @@ pub struct Plan {
 
 /// A first temper may carry a chance of 0.05 of coming out under the target, which lies below so many standard deviations.
 const RISK_WIDTH: f64 = 1.645;
+/// The first temper leaves the part at least so many standard deviations above the upper limit, as likely as not still too
+/// hard: too soft is not mended. Ours; that one begins low and creeps up is common practice.
+const ABOVE: f64 = 0.5;
+/// To step over a brittle range a first temper may carry more, a chance of 0.25.
+const RISK_OVER: f64 = 0.674;
 /// Ovens are set in such steps, in K.
 const NOTCH: f64 = 5.0;
 /// Smallest and largest step of a plan, in K; common practice, no source.
@@ -155,7 +160,20 @@ impl fmt::Display for PlanError {
 
 impl core::error::Error for PlanError {}
 
-/// Makes a plan for tempers of `minutes` each, every one done `times` times, of a part that has had `done` already.
+/// How the tempers are done.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct How<'a> {
+    /// What the part has had already.
+    pub done: &'a [Temper],
+    /// Time at heat of each temper, in minutes.
+    pub minutes: f64,
+    /// How many times each is done.
+    pub times: u8,
+    /// A range in °C that is stepped over where the target allows it, because it makes the steel brittle.
+    pub over: Option<Interval>,
+}
+
+/// Makes a plan.
 ///
 /// # Errors
 /// [`PlanError`]: the target lies above or below everything that tempering leaves.
@@ -163,7 +181,7 @@ impl core::error::Error for PlanError {}
 /// # Example
 /// ```
 /// use biteband_steel::Interval;
-/// use biteband_steel::temper::{Aim, Predict, Predicted, Temper, plan};
+/// use biteband_steel::temper::{Aim, How, Predict, Predicted, Temper, plan};
 /// // A made-up steel that falls by half an HRC for every 10 °C.
 /// struct Straight;
 /// impl Predict for Straight {
@@ -176,18 +194,14 @@ impl core::error::Error for PlanError {}
 ///     }
 /// }
 /// let aim = Aim { low: Some(48.0), high: Some(52.0) };
-/// let plan = plan(&Straight, aim, &[], 60.0, 1).unwrap();
-/// // 52 HRC lies at 350 °C: not hotter at first.
-/// assert!((plan.steps[0].temper.celsius() - 350.0).abs() < 1e-9);
+/// let how = How { done: &[], minutes: 60.0, times: 1, over: None };
+/// let plan = plan(&Straight, aim, how).unwrap();
+/// // 52.5 HRC lies at 340 °C: half a standard deviation above the upper limit, and not hotter at first.
+/// assert!((plan.steps[0].temper.celsius() - 340.0).abs() < 1e-9);
 /// assert!((plan.fall - 0.5).abs() < 1e-9);
 /// ```
-pub fn plan(
-    steel: &dyn Predict,
-    aim: Aim,
-    done: &[Temper],
-    minutes: f64,
-    times: u8,
-) -> Result<Plan, PlanError> {
+pub fn plan(steel: &dyn Predict, aim: Aim, how: How<'_>) -> Result<Plan, PlanError> {
+    let How { done, minutes, times, over } = how;
     let range = steel.range();
     let after = |so_far: &[Temper], celsius: f64| -> Option<(Temper, Predicted)> {
         let temper = Temper::new(celsius, minutes).ok()?;
@@ -206,7 +220,8 @@ pub fn plan(
     };
     let Limits { low, high, middle } = Limits::of(aim);
     let safe = |found: &Predicted| {
-        found.median >= high && found.median - RISK_WIDTH * found.sd >= low.unwrap_or(f64::MIN)
+        found.median >= high + ABOVE * found.sd
+            && found.median - RISK_WIDTH * found.sd >= low.unwrap_or(f64::MIN)
     };
     let unsafe_at = known.iter().position(|(_, found)| !safe(found));
     let (index, at_the_end) = match unsafe_at {
@@ -226,11 +241,19 @@ pub fn plan(
             (known.len() - 1, true)
         }
     };
+    let inside =
+        |celsius: f64| over.is_some_and(|over| celsius >= over.low && celsius <= over.high);
+    let beyond = |found: &Predicted| found.median - RISK_OVER * found.sd >= low.unwrap_or(f64::MIN);
+    let start = known.get(index).map_or(range.low, |(temper, _)| temper.celsius());
+    let stepped = known.iter().position(|(temper, found)| {
+        temper.celsius() > start && !inside(temper.celsius()) && beyond(found)
+    });
+    let index = stepped.filter(|_| inside(start)).unwrap_or(index);
     let Some(&(first, expect)) = known.get(index) else { return Err(PlanError::Unknown) };
     let fall = slope(&known, index);
     let width = (2.0 * (high - middle)).max(1.0);
     let step = confined(0.5 * width / fall.max(1e-3) * 10.0, STEPS.0, STEPS.1);
-    let step = libm::round(step / NOTCH) * NOTCH;
+    let step = libm::floor(step / NOTCH) * NOTCH;
     let mut steps = Vec::from([PlanStep { temper: first, times, expect }]);
     let mut so_far: Vec<Temper> = done.to_vec();
     let mut last = PlanStep { temper: first, times, expect };
