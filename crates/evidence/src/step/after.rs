@@ -34,6 +34,11 @@ pub trait Softening {
 
     /// The coldest and the hottest temper that is known, in °C.
     fn range(&self) -> (f64, f64);
+
+    /// Tempers in °C that make the steel brittle, if there are any.
+    fn brittle(&self) -> Option<(f64, f64)> {
+        None
+    }
 }
 
 /// The chance of a normal law below a limit.
@@ -63,12 +68,17 @@ impl Parts {
         self.0.get(self.0.len() / 2).copied().unwrap_or_default()
     }
 
-    /// The chances after a temper. No temper makes a part harder here: where the curve rises by secondary hardening,
+    /// The chances after a temper, and how far the part is to be expected above the target, in HRC. No temper makes a part harder here: where the curve rises by secondary hardening,
     /// its middle says so, and that alone is followed.
-    pub(super) fn after(&self, target: Target, weights: &[f64], softened: &Softened) -> Odds {
+    pub(super) fn after(
+        &self,
+        target: Target,
+        weights: &[f64],
+        softened: &Softened,
+    ) -> (Odds, f64) {
         let rises = softened.mean > softened.from;
         let mut sums = [0.0; 3];
-        let mut whole = 0.0;
+        let (mut whole, mut above) = (0.0, 0.0);
         for (&hrc, &weight) in self.0.iter().zip(weights) {
             let middle = if rises { softened.middle(hrc) } else { softened.middle(hrc).min(hrc) };
             let under = target.low().map_or(0.0, |low| {
@@ -82,12 +92,14 @@ impl Parts {
                 }
             });
             let over = over.min(1.0 - under);
+            above += weight * target.high().map_or(0.0, |high| excess(middle - high, softened.sd));
             for (sum, chance) in sums.iter_mut().zip([under, 1.0 - under - over, over]) {
                 *sum += weight * chance;
             }
             whole += weight;
         }
-        odds(sums.map(|sum| sum / whole.max(1e-12)))
+        let whole: f64 = whole.max(1e-12);
+        (odds(sums.map(|sum| sum / whole)), above / whole)
     }
 
     /// The chances as the part is.
@@ -106,6 +118,13 @@ impl Parts {
         }
         odds(sums.map(|sum| sum / whole.max(1e-12)))
     }
+}
+
+/// The mean of what a normal law has above nought.
+fn excess(mean: f64, sd: f64) -> f64 {
+    let z = mean / sd.max(1e-6);
+    let density = libm::exp(-0.5 * z * z) / libm::sqrt(2.0 * core::f64::consts::PI);
+    mean * (1.0 - normal_below(0.0, mean, sd)) + sd * density
 }
 
 /// Width over which a limit is blurred where single parts of a belief are held against it, in HRC.

@@ -5,7 +5,7 @@
 //!
 //! # Thresholds
 //! Advice changes where two acts are worth the same, and besides only here: contradictory evidence is cleared up first; a part that was quenched and
-//! not yet tempered is never accepted; [`UNDER`] bars every temper; a temper that would bring more than [`LEAST_UNDER`] of new chance of a part too
+//! not yet tempered is never accepted; [`UNDER`] bars every temper, and below [`OVER`] a tempered part is left alone; a temper that would bring more than [`LEAST_UNDER`] of new chance of a part too
 //! soft is not proposed; [`NEVER`] and [`PROVED`] name what is called out of reach and proved.
 
 mod after;
@@ -18,9 +18,10 @@ pub use steel::Part;
 use alloc::vec::Vec;
 
 use biteband_steel::temper::Temper;
+use libm::sqrt;
 
 use crate::assess::FileTest;
-use crate::belief::Belief;
+use crate::belief::{Belief, normal_weight};
 use crate::conditions::Skin;
 use crate::error::Error;
 use crate::interval::Level;
@@ -29,12 +30,18 @@ use crate::target::{Odds, Target};
 
 /// Above this chance of being under the target no temper is proposed: it only softens.
 pub const UNDER: f64 = 0.5;
+/// Below this chance of being over the target a part that was tempered already is not tempered again.
+pub const OVER: f64 = 0.25;
 /// A temper may add at most so much to the chance of being under the target.
 pub const LEAST_UNDER: f64 = 0.10;
 /// A hardness that is reached with less than this chance counts as out of reach.
 pub const NEVER: f64 = 0.05;
 /// From this chance on a part counts as proved inside, JCGM 106 with the usual 95 %.
 pub const PROVED: f64 = 0.95;
+
+/// The chance that a part came out as its steel and its process promise; otherwise any hardness is as likely. Ours: what went
+/// wrong in a shop, went wrong in the fire, the bath or the oven, and then nobody can tell how far.
+pub const AS_PLANNED: f64 = 0.85;
 
 /// What was done to the part last.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -79,6 +86,9 @@ pub struct Situation<'a> {
     pub minutes: f64,
     /// What hardening gives, if that is known.
     pub hardened: Option<AsQuenched>,
+    /// What steel and process promise for today, in HRC: middle and standard deviation. It is taken to hold with a chance of
+    /// [`AS_PLANNED`]; it counts where the test has no expectation of its own.
+    pub expected: Option<(f64, f64)>,
     /// Whether the part may be hardened again: at its final size it may not.
     pub may_harden: bool,
     /// It was heated well above its window, so that austenite may have stayed.
@@ -155,7 +165,8 @@ impl Action {
             Self::Stroke(..) => 0.01,
             Self::ClearUp | Self::Temper(_) | Self::Snap(_) => 0.02,
             Self::Grind => 0.03,
-            Self::Read => 0.05,
+            // There is no tester in the shop: a way, a wait, and often a grinding of the spot.
+            Self::Read => 0.20,
             Self::Harden => 0.30,
             Self::ChangeTarget { .. } | Self::ChangePlan => 0.50,
         }
@@ -241,6 +252,20 @@ impl Step {
     }
 }
 
+impl Situation<'_> {
+    /// A belief from files and instruments alone, with what steel and process promise.
+    fn believed(&self, belief: Belief) -> Result<Belief, Error> {
+        let Some((mean, sd)) = self.expected.filter(|_| self.test.prior().expected().is_none())
+        else {
+            return Ok(belief);
+        };
+        let sd = sd.max(0.5);
+        let flat = (1.0 - AS_PLANNED) / (belief.highest() - belief.lowest());
+        let peak = AS_PLANNED / (sd * sqrt(2.0 * core::f64::consts::PI));
+        belief.reweighed(|hrc| flat + peak * normal_weight(hrc, mean, sd))
+    }
+}
+
 /// Weighs every act and puts the best first.
 ///
 /// # Errors
@@ -264,6 +289,7 @@ impl Step {
 ///     softening: None,
 ///     minutes: 60.0,
 ///     hardened: Some(AsQuenched { mean: 56.0, sd: 2.0 }),
+///     expected: None,
 ///     may_harden: true,
 ///     overheated: false,
 ///     hurried: false,
@@ -273,7 +299,7 @@ impl Step {
 /// ```
 pub fn next_step(situation: &Situation<'_>) -> Result<Step, Error> {
     let test = situation.test;
-    let belief = test.belief()?;
+    let belief = situation.believed(test.belief()?)?;
     let now = belief.odds(situation.target);
     let measured = !test.strokes().is_empty() || !test.readings().is_empty();
     let contradictory = measured
@@ -319,7 +345,7 @@ fn diagnose(
 
 /// Whether nothing is expected of the part either.
 fn test_is_flat(situation: &Situation<'_>) -> bool {
-    situation.test.prior().expected().is_none()
+    situation.expected.is_none() && situation.test.prior().expected().is_none()
 }
 
 /// Whether the skin may still be what the files met.

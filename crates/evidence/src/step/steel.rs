@@ -17,6 +17,8 @@ pub struct Part<'a> {
     pub done: &'a [Temper],
     /// As quenched, for a part that was not tempered.
     pub hardened: Option<AsQuenched>,
+    /// Tempers in °C that make the steel brittle, if there are any.
+    pub brittle: Option<(f64, f64)>,
 }
 
 impl core::fmt::Debug for Part<'_> {
@@ -60,5 +62,9 @@ impl Softening for Part<'_> {
         // What lies below the temper so far changes nothing.
         let so_far = self.done.iter().map(|one| one.celsius()).fold(f64::MIN, f64::max);
         (range.low.max(so_far), range.high)
+    }
+
+    fn brittle(&self) -> Option<(f64, f64)> {
+        self.brittle
     }
 }

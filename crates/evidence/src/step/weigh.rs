@@ -6,8 +6,8 @@ use biteband_quantity::sort_by_number;
 use biteband_steel::temper::Temper;
 use libm::exp;
 
-use super::after::{Parts, mixed, odds};
-use super::{Action, Choice, Diagnosis, LEAST_UNDER, Situation, Stage, UNDER, skin_in_doubt};
+use super::after::{Parts, Softening, mixed, odds};
+use super::{Action, Choice, Diagnosis, LEAST_UNDER, OVER, Situation, Stage, UNDER, skin_in_doubt};
 use crate::belief::Belief;
 use crate::error::Error;
 use crate::interval::Level;
@@ -28,6 +28,10 @@ const UNKNOWN_REACH: f64 = 0.5;
 const RELIEF: f64 = 150.0;
 /// A short low temper that carries a part over the night: °C and minutes; common practice, no source.
 const SNAP: (f64, f64) = (150.0, 60.0);
+/// What every HRC costs that is still to be taken off by further tempers, in chance: each is another evening. Ours.
+const FAR: f64 = 0.04;
+/// What a temper in a range that makes the steel brittle costs besides, in chance. Ours.
+const BRITTLE: f64 = 0.10;
 /// Tempers are tried in such steps, in °C, then in the finer ones an oven can be set to.
 const COARSE: f64 = 20.0;
 const FINE: f64 = 5.0;
@@ -133,7 +137,8 @@ impl Situation<'_> {
     /// The best temper, if one may be proposed.
     fn temper(&self, known: &Known<'_>, now: Odds, step: f64) -> Option<Choice> {
         let softening = self.softening?;
-        if self.stage == Stage::Bought || now.under() > UNDER {
+        let left_alone = self.stage == Stage::Tempered && now.over() < OVER;
+        if self.stage == Stage::Bought || now.under() > UNDER || left_alone {
             return None;
         }
         let (coldest, hottest) = softening.range();
@@ -175,7 +180,7 @@ impl Situation<'_> {
     fn tempered(&self, known: &Known<'_>, now: Odds, celsius: f64) -> Option<Choice> {
         let temper = Temper::new(celsius, self.minutes).ok()?;
         let softened = self.softening?.after(temper)?;
-        let odds = known.parts.after(self.target, &known.weights, &softened);
+        let (odds, above) = known.parts.after(self.target, &known.weights, &softened);
         let middle = softened.mean + softened.kept * (known.parts.median() - softened.from);
         let first = self.stage == Stage::Quenched && celsius <= RELIEF + FINE;
         if !first
@@ -184,7 +189,10 @@ impl Situation<'_> {
         {
             return None;
         }
-        let worth = odds.inside() + AGAIN * odds.over();
+        let brittle = self.softening.and_then(Softening::brittle);
+        let brittle = brittle.is_some_and(|(low, high)| celsius >= low && celsius <= high);
+        let worth =
+            odds.inside() + AGAIN * odds.over() - FAR * above - if brittle { BRITTLE } else { 0.0 };
         Some(choice(Action::Temper(temper), (worth, odds), true))
     }
 
@@ -227,7 +235,8 @@ impl Situation<'_> {
             if chance < 0.01 {
                 continue;
             }
-            let belief = self.test.clone().with_stroke(trial.file(), outcome)?.belief()?;
+            let test = self.test.clone().with_stroke(trial.file(), outcome)?;
+            let belief = self.believed(test.belief()?)?;
             let parts = Parts::of(&belief);
             let weights = parts.values().iter().map(|_| 1.0).collect();
             let (value, odds) = self.settle(&Known { parts: &parts, weights }, COARSE);
