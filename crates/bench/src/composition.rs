@@ -8,6 +8,11 @@ use crate::format::shortened;
 use crate::refusal::Refusal;
 use crate::words::{Language, SteelRefusal};
 
+/// Symbols of the elements that are read, carbon first.
+pub fn symbols() -> impl Iterator<Item = &'static str> {
+    Element::ALL.into_iter().map(Element::symbol)
+}
+
 type Limit = (Element, Option<f64>, Option<f64>);
 
 /// Reads `C=0.41,Mn=0.85`, ranges `C=0.38-0.43`, maxima `P<0.035`; `C=0,41; Mn=0,85` with decimal commas.

@@ -31,6 +31,12 @@ pub struct SectionInput {
 }
 
 impl SectionInput {
+    /// Whether nothing was given.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        *self == Self::default()
+    }
+
     /// The checked section.
     ///
     /// # Errors

@@ -257,14 +257,10 @@ impl Speech {
         checks: &[String],
         at: Celsius,
     ) -> Result<Option<OvenAnswer>, Refusal> {
-        if checks.is_empty() {
-            return Ok(None);
-        }
-        let all = checks.iter().map(|text| self.check(text)).collect::<Result<Vec<_>, _>>()?;
+        let Some(oven) = self.checks(checks)? else { return Ok(None) };
         let refused = |error: furnace::Error| {
             self.refuse(error.code(), &checks.join(", "), HeatRefusal::Oven(&error))
         };
-        let oven = OvenOffset::new(&all).map_err(refused)?;
         let found = oven.dial_for(at).and_then(|dial| Ok((dial, oven.at(dial)?)));
         let wanted = self.celsius(at.get());
         Ok(Some(match found {
@@ -292,5 +288,16 @@ impl Speech {
             },
             Err(error) => return Err(refused(error)),
         }))
+    }
+
+    /// The oven as it was checked; nothing without a check.
+    pub(super) fn checks(self, checks: &[String]) -> Result<Option<OvenOffset>, Refusal> {
+        if checks.is_empty() {
+            return Ok(None);
+        }
+        let all = checks.iter().map(|text| self.check(text)).collect::<Result<Vec<_>, _>>()?;
+        OvenOffset::new(&all).map(Some).map_err(|error| {
+            self.refuse(error.code(), &checks.join(", "), HeatRefusal::Oven(&error))
+        })
     }
 }

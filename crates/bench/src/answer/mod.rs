@@ -16,6 +16,7 @@ mod indent;
 mod indent_answer;
 mod indent_question;
 mod jominy;
+mod next;
 mod reach;
 mod reach_answer;
 mod reach_said;
@@ -24,6 +25,10 @@ mod series;
 mod source;
 mod steel;
 mod steel_answer;
+mod temper;
+mod temper_answer;
+mod temper_brittle;
+mod temper_said;
 
 pub use cited::CitedAnswer;
 pub use clashes::ClashAnswer;
@@ -56,6 +61,7 @@ pub use indent_question::{IndentQuestion, parse_readings};
 pub use jominy::{
     DiameterAnswer, JominyAnswer, JominyPoint, JominyQuestion, OutsideAnswer, jominy,
 };
+pub use next::{AdvisedTemper, NextQuestion, NextStepAnswer, OddsAnswer, OptionAnswer, next};
 pub use reach::{ReachQuestion, reach};
 pub use reach_answer::{
     PartAnswer, PositionAnswer, QuenchAnswer, ReachAnswer, SectionAnswer, SeverityAnswer,
@@ -70,4 +76,9 @@ pub use steel_answer::{
     AgeAnswer, AsQuenchedAnswer, AvoidAnswer, CandidateAnswer, CompositionAnswer, ConditionAnswer,
     ElementAnswer, FindAnswer, HardeningAnswer, SteelAnswer, SteelListing, SteelSource,
     SuppliedAnswer, TargetRow, TargetsAnswer, TemperatureStep, TemperingAnswer, WorkingAnswer,
+};
+pub use temper::{TemperQuestion, temper, tempered};
+pub use temper_answer::{
+    AfterAnswer, BrittleAnswer, CurvePoint, LearnedAnswer, OwnPoint, PlanAnswer, SheetAnswer,
+    TemperAnswer,
 };

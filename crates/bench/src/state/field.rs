@@ -1,6 +1,6 @@
 //! Fields that are typed into, and the keys of the page's own number pad.
 
-use super::{MarkField, SteelField};
+use super::{MarkField, SteelField, TemperField};
 
 /// A field that is typed into.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -27,6 +27,8 @@ pub enum Field {
     Reading,
     /// Something about a steel, its section or its bath.
     Steel(SteelField),
+    /// Something about tempering.
+    Temper(TemperField),
 }
 
 impl Field {
@@ -58,6 +60,7 @@ impl Field {
             Self::Mark(field) => field.key(),
             Self::Reading => "reading",
             Self::Steel(field) => field.key(),
+            Self::Temper(field) => field.key(),
         }
     }
 
@@ -88,6 +91,18 @@ impl Field {
                 &[Type("4"), Type("5"), Type("6"), Type(" L")],
                 &[Type("1"), Type("2"), Type("3"), Type(" US gal")],
                 &[Type("0"), Type("."), Type(",")],
+            ],
+            Self::Temper(TemperField::Measured | TemperField::AsQuenched) => &[
+                &[Type("7"), Type("8"), Type("9"), Erase],
+                &[Type("4"), Type("5"), Type("6"), Type(" HRC")],
+                &[Type("1"), Type("2"), Type("3"), Type(" HV")],
+                &[Type("0"), Type("."), Type(",")],
+            ],
+            Self::Temper(_) => &[
+                &[Type("7"), Type("8"), Type("9"), Erase],
+                &[Type("4"), Type("5"), Type("6"), Type(" °C")],
+                &[Type("1"), Type("2"), Type("3"), Type(" °F")],
+                &[Type("0"), Type("."), Type(" / "), Type(" h"), Type(" min")],
             ],
             Self::Steel(_) => &[
                 &[Type("7"), Type("8"), Type("9"), Erase],

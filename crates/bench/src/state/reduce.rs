@@ -1,6 +1,6 @@
 //! The pure step from one state to the next.
 
-use super::{Action, App, Field, FileTestState, PadKey, Strokes};
+use super::{Action, App, Field, FileTestState, PadKey, Saved, Strokes};
 use crate::answer::{ProofInput, ReadingInput, StrokeInput, read_reading};
 use crate::words::Language;
 use biteband_evidence::FileSet;
@@ -138,6 +138,11 @@ pub fn reduce(app: &App, action: Action) -> App {
         Action::Steel(action) => {
             next.session.missing = next.saved.steel.act(action).map(Field::Steel);
         }
+        Action::Temper(action) => {
+            let Saved { steel, temper, .. } = &mut next.saved;
+            let named = if steel.by_composition { &steel.own } else { &steel.query };
+            next.session.missing = temper.act(action, named).map(Field::Temper);
+        }
         Action::Loaded(saved) => next.saved = *saved,
         Action::Tell(notice) => {
             if !next.session.notices.contains(&notice) {
@@ -174,6 +179,7 @@ pub fn text(app: &App, field: Field) -> &str {
         Field::Mark(field) => app.saved.mark.text(field),
         Field::Reading => &test.reading_text,
         Field::Steel(field) => app.saved.steel.text(field),
+        Field::Temper(field) => app.saved.temper.text(field),
     }
 }
 
@@ -201,6 +207,7 @@ fn edit(app: &mut App, field: Field, text: String) {
         Field::Mark(field) => app.saved.mark.edit(field, text),
         Field::Reading => test.reading_text = text,
         Field::Steel(field) => app.saved.steel.edit(field, text),
+        Field::Temper(field) => app.saved.temper.edit(field, text),
     }
 }
 

@@ -17,7 +17,7 @@ pub enum Act<'a> {
     Grind,
     Temper { at: &'a str, time: &'a str },
     Snap { at: &'a str, time: &'a str },
-    Harden { again: bool },
+    Harden { again: bool, temper: &'a str },
     ChangeTarget { range: &'a str },
     ChangePlan,
 }
@@ -57,6 +57,15 @@ pub enum NextStep<'a> {
     Weighed,
     Today,
     UseDecides,
+    Expected {
+        about: &'a str,
+        band: &'a str,
+    },
+    Brittle {
+        range: &'a str,
+        inside: bool,
+    },
+    Others,
 }
 
 /// Why there is no next step.

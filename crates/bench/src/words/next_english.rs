@@ -21,8 +21,14 @@ fn act(what: Act<'_>) -> Words {
         Act::Snap { at, time } => {
             format!("Tonight {at} for {time}; the full temper tomorrow.").into()
         }
-        Act::Harden { again: true } => "Harden it again, then temper.".into(),
-        Act::Harden { again: false } => "Harden it, then temper.".into(),
+        Act::Harden { again, temper } => {
+            let again = if again { " again" } else { "" };
+            if temper.is_empty() {
+                format!("Harden it{again}, then temper.").into()
+            } else {
+                format!("Harden it{again}, then temper at {temper} first.").into()
+            }
+        }
         Act::ChangeTarget { range } => {
             format!("See whether the work can do with what it has: {range}.").into()
         }
@@ -157,9 +163,22 @@ pub(super) fn say(phrase: NextStep<'_>) -> Words {
         }
         N::NoCurve { why } => format!("Of tempers nothing is said: {why}").into(),
         N::Weighed => {
-            "Each step is weighed by the chance of a good part in the end, less a price for trouble and for what cannot be undone: a stroke 1 %, a temper 2 %, grinding 3 %, a tester 5 %, hardening again 30 %, another target or plan 50 %. The prices are ours.".into()
+            "Each step is weighed by the chance of a good part in the end, less a price for trouble and for what cannot be undone: a stroke 1 %, a temper 2 %, grinding 3 %, a tester elsewhere 20 %, hardening again 30 %, another target or plan 50 %. The prices are ours.".into()
         }
         N::Today => "Temper it today, as soon as it is hand-warm.".into(),
+        N::Expected { about, band } => format!(
+            "Steel and treatment promise about {about} ({band}); that is taken to hold in 17 parts of 20 and is in the chances."
+        )
+        .into(),
+        N::Brittle { range, inside: false } => format!(
+            "It steps over {range}, which makes this steel brittle: go past that in one step."
+        )
+        .into(),
+        N::Brittle { range, inside: true } => format!(
+            "It lies in {range}, which makes this steel brittle: for parts that are struck or bent want another hardness."
+        )
+        .into(),
+        N::Others => "Other ways, the next best first:".into(),
         N::UseDecides => {
             "More strokes cannot prove it. Try it on light work, or lay an offcut that was treated with it beside it.".into()
         }

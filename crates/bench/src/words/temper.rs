@@ -3,6 +3,7 @@
 use std::borrow::Cow;
 
 use biteband_steel::temper::TemperError;
+use biteband_steel::temper::colour::Colour;
 
 use super::{Language, temper_english};
 
@@ -11,182 +12,68 @@ use super::{Language, temper_english};
 #[expect(missing_docs, reason = "a phrase is documented by its words in each language")]
 pub enum Tempers<'a> {
     // One temper or several.
-    Leaves {
-        steel: &'a str,
-        tempers: &'a str,
-        about: &'a str,
-        band: &'a str,
-    },
-    LeavesRange {
-        steel: &'a str,
-        tempers: &'a str,
-        band: &'a str,
-    },
-    One {
-        at: &'a str,
-        time: &'a str,
-    },
-    Times {
-        times: u8,
-        temper: &'a str,
-    },
-    Counts {
-        at: &'a str,
-        time: &'a str,
-    },
-    LaterChangesNothing {
-        at: &'a str,
-    },
-    StrengthToo {
-        low: &'a str,
-        high: &'a str,
-    },
+    Leaves { steel: &'a str, tempers: &'a str, about: &'a str, band: &'a str },
+    OwnSteel,
+    UpTo { high: &'a str },
+    One { at: &'a str, time: &'a str },
+    Counts { at: &'a str, time: &'a str },
+    LaterChangesNothing { at: &'a str },
 
     // A plan.
-    First {
-        at: &'a str,
-        time: &'a str,
-        times: u8,
-        expect: &'a str,
-        band: &'a str,
-    },
-    ThenMeasure {
-        step: &'a str,
-        fall: &'a str,
-        last: &'a str,
-    },
+    First { at: &'a str, time: &'a str, times: u8, expect: &'a str, band: &'a str },
+    ThenMeasure { step: &'a str, fall: &'a str, last: &'a str },
     NoMoreSteps,
-    StopWhen {
-        wanted: &'a str,
-    },
-    AtTheEnd {
-        at: &'a str,
-    },
-    Dial {
-        dial: &'a str,
-        metal: &'a str,
-        width: &'a str,
-    },
-    DialUnchecked {
-        width: &'a str,
-    },
-    SnapTonight {
-        at: &'a str,
-        time: &'a str,
-    },
-    Step {
-        at: &'a str,
-        time: &'a str,
-        times: u8,
-        expect: &'a str,
-        band: &'a str,
-    },
+    StopWhen { wanted: &'a str },
+    AtTheEnd { at: &'a str },
+    Dial { dial: &'a str, metal: &'a str, width: &'a str },
+    DialUnchecked { width: &'a str },
+    DialLearned { dial: &'a str, metal: &'a str },
+    SnapTonight { at: &'a str, time: &'a str },
+    Step { at: &'a str, time: &'a str, times: u8, expect: &'a str, band: &'a str },
 
     // What it rests on.
-    FromModel {
-        constant: &'a str,
-        spread: &'a str,
-    },
+    FromModel { spread: &'a str },
     FromModelEdge,
-    FromSheets {
-        count: usize,
-        ends: &'a str,
-    },
-    FromSibling {
-        steel: &'a str,
-        low: bool,
-    },
-    SheetsApart {
-        at: &'a str,
-        each: &'a str,
-    },
-    SheetTime {
-        time: &'a str,
-    },
-    PastPeak {
-        at: &'a str,
-    },
-    FromAges,
+    FromSheets { count: usize, ends: &'a str },
+    FromSibling { steel: &'a str, low: bool },
+    SheetsApart { at: &'a str, each: &'a str },
+    SheetTime { time: &'a str },
+    PastPeak { at: &'a str },
     BandMeaning,
     BandOfSheets,
-    AsQuenchedEntered {
-        hrc: &'a str,
-    },
+    AsQuenchedEntered { hrc: &'a str },
     AsQuenchedLeft,
-    OutsideData {
-        element: &'a str,
-        given: &'a str,
-        low: &'a str,
-        high: &'a str,
-    },
+    OutsideData { element: &'a str, given: &'a str, low: &'a str, high: &'a str },
     OutsideTimes,
     HyperEutectoid,
-    HeatThrough {
-        minutes: &'a str,
-    },
+    HeatThrough { minutes: &'a str },
     HeatThroughUnknown,
 
     // What was learned.
-    Learned {
-        count: usize,
-        offset: &'a str,
-        harder: bool,
-    },
-    LearnedNothing {
-        count: usize,
-    },
-    LearnedOven {
-        dial: &'a str,
-        hotter: bool,
-    },
+    Learned { count: usize, offset: &'a str, harder: bool },
+    LearnedNothing { count: usize },
+    LearnedOven { dial: &'a str, hotter: bool },
     LearnedSplit,
 
     // Embrittling ranges.
-    InBrittle {
-        at: &'a str,
-        range: &'a str,
-        spread: &'a str,
-    },
-    CrossesBrittle {
-        range: &'a str,
-        spread: &'a str,
-        over: &'a str,
-        below: &'a str,
-        above: &'a str,
-    },
-    SlowCooling {
-        range: &'a str,
-    },
-    BrittleSource {
-        who: &'a str,
-        range: &'a str,
-    },
+    InBrittle { at: &'a str, range: &'a str, spread: &'a str },
+    StepsOver { range: &'a str, spread: &'a str, below: &'a str, above: &'a str },
+    Disputed { spread: &'a str },
+    SlowCooling { range: &'a str },
+    BrittleSource { who: &'a str, range: &'a str },
 
     // Colours.
-    Colour {
-        name: &'a str,
-        low: &'a str,
-        high: &'a str,
-    },
+    Shade { first: Colour, last: Colour, spread: &'a str },
     ColoursOnlyCarbon,
 
     // Cautions and notes.
     TemperAtOnce,
     OilSmoke,
     HotMetal,
-    Twice {
-        times: u8,
-    },
+    Twice { times: u8 },
     OnlyDown,
-    Ages17 {
-        name: &'a str,
-        at: &'a str,
-        time: &'a str,
-        least: &'a str,
-    },
-    NearAc1 {
-        ac1: &'a str,
-    },
+    Ages17 { name: &'a str, at: &'a str, least: &'a str },
+    NearAc1 { ac1: &'a str },
 }
 
 /// Why nothing is said about a temper.
@@ -204,11 +91,11 @@ pub enum TemperRefusal<'a> {
     Ages { steel: &'a str, ages: &'a str },
     CaseOnly { steel: &'a str, range: &'a str, working: &'a str },
     NoCurve { steel: &'a str, range: &'a str },
-    OutsideSheets { steel: &'a str, low: &'a str, high: &'a str },
+    OutsideSheets { why: &'a str },
     Composition { why: &'a str },
     Learn { given: &'a str },
     AsQuenched { given: &'a str },
-    TooFewCarbon,
+    Weigh { why: &'a str },
 }
 
 impl Language {

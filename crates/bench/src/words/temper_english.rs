@@ -5,42 +5,56 @@
 use std::borrow::Cow;
 
 use biteband_steel::temper::TemperError;
+use biteband_steel::temper::colour::Colour;
 
 use super::temper::{TemperRefusal, Tempers};
 
 type Words = Cow<'static, str>;
 
-fn times(times: u8, temper: &str) -> String {
+/// "twice ", "3 times "; nothing for once.
+fn times(times: u8) -> String {
     match times {
-        0 | 1 => temper.to_owned(),
-        2 => format!("twice {temper}"),
-        more => format!("{more} times {temper}"),
+        0 | 1 => String::new(),
+        2 => "twice ".to_owned(),
+        more => format!("{more} times "),
     }
 }
 
+const fn shade(colour: Colour) -> &'static str {
+    match colour {
+        Colour::LightStraw => "light straw",
+        Colour::Straw => "straw",
+        Colour::DarkStraw => "dark straw",
+        Colour::Brown => "brown",
+        Colour::Purple => "purple",
+        Colour::Blue => "blue",
+        Colour::LightBlue => "light blue",
+    }
+}
+
+fn differ(spread: &str) -> String {
+    if spread.is_empty() { String::new() } else { format!("; sources differ, {spread}") }
+}
+
+#[expect(clippy::too_many_lines, reason = "one sentence for each phrase")]
 pub(super) fn say(phrase: Tempers<'_>) -> Words {
     use Tempers as T;
     match phrase {
         T::Leaves { steel, tempers, about, band } => {
             format!("{steel} after {tempers}: about {about}, {band}.").into()
         }
-        T::LeavesRange { steel, tempers, band } => {
-            format!("{steel} after {tempers}: {band}.").into()
-        }
+        T::OwnSteel => "This composition".into(),
+        T::UpTo { high } => format!("up to {high} HRC").into(),
         T::One { at, time } => format!("{at} for {time}").into(),
-        T::Times { times: count, temper } => times(count, temper).into(),
         T::Counts { at, time } => {
             format!("Together they count as {time} at {at}: time at heat adds up at the hottest temper.").into()
         }
         T::LaterChangesNothing { at } => {
             format!("The cooler tempers change next to nothing in hardness: {at} decides.").into()
         }
-        T::StrengthToo { low, high } => {
-            format!("As tensile strength about {low} to {high}, an estimate.").into()
-        }
         T::First { at, time, times: count, expect, band } => format!(
-            "Temper at {}, then measure. Expect about {expect}, {band}.",
-            times(count, &format!("{at} for {time}"))
+            "Temper {}at {at} for {time}, then measure. Expect about {expect}, {band}.",
+            times(count)
         )
         .into(),
         T::ThenMeasure { step, fall, last } => format!(
@@ -65,17 +79,21 @@ pub(super) fn say(phrase: Tempers<'_>) -> Words {
             "The dial of this oven was not checked: ovens of this kind were found up to {width} off. Put a thermometer beside the part."
         )
         .into(),
+        T::DialLearned { dial, metal } => format!(
+            "By your own results: set the dial to {dial}, which is about {metal} in the metal."
+        )
+        .into(),
         T::SnapTonight { at, time } => format!(
             "No time left for it today: {at} for {time}, at once, carries it over the night. It does not replace the temper."
         )
         .into(),
         T::Step { at, time, times: count, expect, band } => format!(
-            "{}: about {expect}, {band}",
-            times(count, &format!("{at}, {time}"))
+            "{at}, {}{time}: about {expect}, {band}",
+            times(count)
         )
         .into(),
-        T::FromModel { constant, spread } => format!(
-            "Worked out from the composition by a formula that was fitted to 1,172 measured results of 30 steels (time counts by T ({constant} + log t)); left-out steels came out within {spread} (standard deviation) of it."
+        T::FromModel { spread } => format!(
+            "Worked out from the composition by a formula that was fitted to 1,172 measured results of 30 steels; left-out steels came out within {spread} (standard deviation) of it."
         )
         .into(),
         T::FromModelEdge => {
@@ -108,7 +126,6 @@ pub(super) fn say(phrase: Tempers<'_>) -> Words {
             "This steel hardens again on tempering, most at about {at}: below that a hotter temper does not soften it."
         )
         .into(),
-        T::FromAges => "Ages of the standard with their least hardness; there is no highest.".into(),
         T::BandMeaning => {
             "The band is meant to hold 9 results of 10 of bars of such a composition, fully hardened first.".into()
         }
@@ -159,11 +176,17 @@ pub(super) fn say(phrase: Tempers<'_>) -> Words {
             "Whether the steel or the oven was off cannot be told apart from these results: each has got its usual share.".into()
         }
         T::InBrittle { at, range, spread } => format!(
-            "{at} lies in the range that makes this steel brittle ({range}; sources differ, {spread}): for parts that are struck or bent, want a hardness on either side of it."
+            "{at} lies in the range that makes this steel brittle ({range}{}): for parts that are struck or bent, want a hardness on either side of it.",
+            differ(spread)
         )
         .into(),
-        T::CrossesBrittle { range, spread, over, below, above } => format!(
-            "Between lies the range that makes this steel brittle ({range}; sources differ, {spread}). Step over it: {over}. At its ends it has about {below} and {above}."
+        T::StepsOver { range, spread, below, above } => format!(
+            "On the way lies the range that makes this steel brittle ({range}{}): go past it in one step and do not stop inside. At its ends it has about {below} and {above}.",
+            differ(spread)
+        )
+        .into(),
+        T::Disputed { spread } => format!(
+            "Some sources hold tempers in {spread} for brittle in this steel, others do not: for parts that are struck, try one."
         )
         .into(),
         T::SlowCooling { range } => format!(
@@ -171,10 +194,17 @@ pub(super) fn say(phrase: Tempers<'_>) -> Words {
         )
         .into(),
         T::BrittleSource { who, range } => format!("{who}: {range}").into(),
-        T::Colour { name, low, high } => format!(
-            "On a bright surface this is about {name} ({low} to {high} by the list). The colour moves on with time and is only a check for a short heat on plain carbon steel; go by the temperature."
-        )
-        .into(),
+        T::Shade { first, last, spread } => {
+            let name = if first == last {
+                shade(first).to_owned()
+            } else {
+                format!("{} to {}", shade(first), shade(last))
+            };
+            format!(
+                "On a bright surface it shows {name}, which the lists put at {spread} for such a time. The colour moves on with time and light deceives: a check on plain carbon steel, no measure. Go by the temperature."
+            )
+            .into()
+        }
         T::ColoursOnlyCarbon => {
             "Temper colours come later on this steel than the lists say: go by the temperature.".into()
         }
@@ -196,9 +226,7 @@ pub(super) fn say(phrase: Tempers<'_>) -> Words {
         )
         .into(),
         T::OnlyDown => "Tempering goes down only: too soft means hardening again.".into(),
-        T::Ages17 { name, at, time, least } => {
-            format!("{name}: {at} for {time}, at least {least}").into()
-        }
+        T::Ages17 { name, at, least } => format!("{name}: {at}, at least {least}").into(),
         T::NearAc1 { ac1 } => format!(
             "This comes near to {ac1}, where the steel begins to change again: keep well below it."
         )
@@ -278,10 +306,10 @@ pub(super) fn refuse(what: TemperRefusal<'_>) -> [Words; 3] {
             "a grade with a curve, or a composition of a low-alloy steel".into(),
             "Temper an offcut that was hardened with the part at the low end of that range, measure it, and go up from there.".into(),
         ],
-        R::OutsideSheets { steel, low, high } => [
-            format!("The printed curves of {steel} speak from {low} to {high}.").into(),
-            format!("{low} to {high}").into(),
-            "Stay in that range, or try it on an offcut.".into(),
+        R::OutsideSheets { why } => [
+            format!("The printed curves of this steel say nothing of that: {why}.").into(),
+            "tempers inside the printed curves".into(),
+            "Stay inside the curves, or try it on an offcut that was hardened with the part.".into(),
         ],
         R::Composition { why } => [
             format!("No hardness after tempering for this composition: {why}.").into(),
@@ -293,15 +321,15 @@ pub(super) fn refuse(what: TemperRefusal<'_>) -> [Words; 3] {
             "53 HRC@220C/2h".into(),
             "Write what was measured, an at-sign, and the temper before it.".into(),
         ],
+        R::Weigh { why } => [
+            format!("The own results cannot be weighed: {why}.").into(),
+            "up to 200 results".into(),
+            "Take the odd one out.".into(),
+        ],
         R::AsQuenched { given } => [
             format!("\"{given}\" is no hardness as quenched.").into(),
             "57 HRC, or 640 HV 10".into(),
             "Write the one number that was measured before the first temper.".into(),
-        ],
-        R::TooFewCarbon => [
-            "A composition needs its carbon.".into(),
-            "C=0.41,Mn=0.85,Cr=1.0,Mo=0.2".into(),
-            "Write the carbon first.".into(),
         ],
     }
 }

@@ -1,0 +1,533 @@
+//! What to do next with a part.
+
+use biteband_evidence::step::{
+    Action, AsQuenched, Choice, Diagnosis, Part, Situation, Softening, Stage, next_step,
+};
+use biteband_evidence::{FileTest, Odds, Target};
+use biteband_steel::Family;
+use biteband_steel::reach::{Attained, Prepared, Quench, Steel};
+use biteband_steel::section::Place;
+use biteband_steel::temper::brittle::{self, BrittleKind};
+use biteband_steel::temper::{Aim, How, Temper, Tempering, Way, plan};
+use serde::{Deserialize, Serialize};
+
+use super::file_question::{FileQuestion, build};
+use super::heat::Speech;
+use super::reach::steel_of;
+use super::temper::{Learnt, learned, tempering_refused};
+use crate::format::{self, Units, fixed};
+use crate::refusal::Refusal;
+use crate::section::{SectionInput, parse_bath};
+use crate::tempers::parse_tempers;
+use crate::words::{Act, Language, NextRefusal, NextStep};
+
+/// What is asked.
+#[derive(Clone, Debug, Default, PartialEq, Deserialize)]
+#[serde(default, deny_unknown_fields, rename_all = "camelCase")]
+#[expect(clippy::struct_excessive_bools, reason = "each is a question of its own")]
+pub struct NextQuestion {
+    /// Any designation of a grade; without it and a composition nothing is said of tempers.
+    pub steel: Option<String>,
+    /// In place of it, mass percent of a heat, or limits.
+    pub composition: Option<String>,
+    /// What files and instruments said, and the target.
+    pub evidence: FileQuestion,
+    /// `bought`, `quenched` or `tempered`; absent for tempered if there are tempers, otherwise quenched.
+    pub stage: Option<String>,
+    /// Tempers so far, in their order: `205C/2h`.
+    pub done: Vec<String>,
+    /// Own results with this steel: `53 HRC@220C/2h`.
+    pub learn: Vec<String>,
+    /// How long a further temper is held: `1h`; absent for an hour.
+    pub held: Option<String>,
+    /// The section, for what hardening gives.
+    pub section: SectionInput,
+    /// The bath, for what hardening gives.
+    pub quench: Option<String>,
+    /// What steel and process promise is left out.
+    pub no_prior: bool,
+    /// The part is at its final size and may not be hardened again.
+    pub at_size: bool,
+    /// It was heated well above its window.
+    pub overheated: bool,
+    /// There is no time left today for a full temper.
+    pub hurried: bool,
+    /// Units of the texts.
+    pub units: Units,
+}
+
+/// Chances of ending under, inside and over the target.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct OddsAnswer {
+    /// Too soft.
+    pub under: f64,
+    /// As wanted.
+    pub inside: f64,
+    /// Too hard.
+    pub over: f64,
+}
+
+impl From<Odds> for OddsAnswer {
+    fn from(odds: Odds) -> Self {
+        Self { under: odds.under(), inside: odds.inside(), over: odds.over() }
+    }
+}
+
+/// A temper that is advised.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct AdvisedTemper {
+    /// Of the metal, in °C.
+    pub celsius: f64,
+    /// At heat, in hours.
+    pub hours: f64,
+}
+
+/// One thing that could be done.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct OptionAnswer {
+    /// Stable name.
+    pub action: &'static str,
+    /// Chance of ending too soft.
+    pub under: f64,
+    /// Chance of ending as wanted.
+    pub inside: f64,
+    /// Chance of ending too hard.
+    pub over: f64,
+    /// The chance of a good part in the end, less all prices.
+    pub worth: f64,
+    /// Whether it may be done; what may not is shown and never advised.
+    pub open: bool,
+    /// The temper, if it is one.
+    pub temper: Option<AdvisedTemper>,
+    /// Grade of the file in HRC, if it is a stroke.
+    pub file: Option<f64>,
+    /// What to do.
+    pub text: String,
+    /// How.
+    pub how: String,
+    /// The chances in words.
+    pub chances: String,
+    /// What cannot be undone; empty if all can.
+    pub undone: String,
+    /// Where it can hurt.
+    pub caution: String,
+}
+
+/// The next step.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct NextStepAnswer {
+    /// Stable name of the grade; absent for a composition or without a steel.
+    pub steel: Option<&'static str>,
+    /// What names were taken for.
+    pub understood: Vec<String>,
+    /// What to do, in one line.
+    pub verdict: String,
+    /// Stable name of the act.
+    pub action: &'static str,
+    /// How the part stands, and why this act.
+    pub why: String,
+    /// Stable name of how it stands.
+    pub diagnosis: &'static str,
+    /// The chances as it is.
+    pub now: OddsAnswer,
+    /// All acts, the best first.
+    pub options: Vec<OptionAnswer>,
+    /// What was learned from own results.
+    pub learned: Vec<String>,
+    /// What the answer takes for granted.
+    pub notes: Vec<String>,
+    /// Cautions of the act.
+    pub cautions: Vec<String>,
+    /// Stable names of the sources.
+    pub sources: Vec<&'static str>,
+}
+
+/// A further temper is held for so long unless something else is said, in minutes.
+const HELD: f64 = 60.0;
+
+/// Says what to do next with a part.
+///
+/// # Errors
+/// A refusal: no target, a steel, section, bath, stroke, reading or temper that cannot be read or taken.
+///
+/// # Example
+/// ```
+/// use biteband_bench::answer::{FileQuestion, NextQuestion, next, parse_reading};
+/// use biteband_bench::words::Language;
+/// let language = Language::English;
+/// let question = NextQuestion {
+///     steel: Some("4140".into()),
+///     evidence: FileQuestion {
+///         readings: vec![parse_reading(language, "32 HRC").unwrap()],
+///         target: Some("38-40 HRC".into()),
+///         ..Default::default()
+///     },
+///     done: vec!["1100F/2h".into()],
+///     ..Default::default()
+/// };
+/// // Too soft cannot be mended by tempering.
+/// assert_eq!(next(language, &question).unwrap().action, "harden");
+/// ```
+pub fn next(language: Language, question: &NextQuestion) -> Result<NextStepAnswer, Refusal> {
+    let speech = Speech { language, units: question.units };
+    let target = question.evidence.target.as_deref().map(str::trim).filter(|text| !text.is_empty());
+    let Some(written) = target else {
+        return Err(refused(language, "bench.missing_target", "", NextRefusal::NoTarget));
+    };
+    let target = super::temper::wanted(language, written)?;
+    let test = build(language, &question.evidence)?;
+    let mut done = Vec::new();
+    for text in &question.done {
+        done.extend(parse_tempers(language, text, None)?);
+    }
+    let stage = stage(language, question.stage.as_deref(), done.is_empty())?;
+    let held = match question.held.as_deref() {
+        None => HELD,
+        Some(text) => {
+            use crate::measure::{Kind, parse_time, read};
+            read(language, Kind::Time, text, parse_time)?.get()
+        }
+    };
+    let named = match (&question.steel, &question.composition) {
+        (None, None) => None,
+        (steel, composition) => {
+            Some(steel_of(language, question.units, steel.as_deref(), composition.as_deref())?)
+        }
+    };
+    let (steel, understood) = match named {
+        Some((steel, understood)) => (Some(steel), understood),
+        None => (None, Vec::new()),
+    };
+    let hardened = match &steel {
+        Some(steel) => as_quenched(language, question, steel)?,
+        None => None,
+    };
+    let mut notes = Vec::new();
+    let (tempering, tempering_refusal) = match &steel {
+        None => {
+            notes.push(language.next_step(NextStep::NoSteel).into_owned());
+            (None, None)
+        }
+        Some(steel) => match Tempering::of(steel) {
+            Ok(tempering) => (Some(tempering), None),
+            Err(error) => (None, Some(tempering_refused(speech, &error, ""))),
+        },
+    };
+    if let Some(refusal) = &tempering_refusal {
+        let why = format!("{} {}", refusal.message, refusal.instead);
+        notes.push(language.next_step(NextStep::NoCurve { why: &why }).into_owned());
+    }
+    let learnt = match &tempering {
+        Some(tempering) => Some(learned(speech, tempering, &question.learn, None)?),
+        None => None,
+    };
+    let brittle = steel.as_ref().and_then(brittle_core);
+    // What was done and what is advised are settings of the same oven.
+    let oven = learnt.as_ref().map(|learnt| learnt.taught.oven_set());
+    let part = oven.as_ref().map(|oven| Part { steel: oven, done: &done, hardened, brittle });
+    // After hardening again the part has had no temper.
+    let fresh = learnt.as_ref().zip(tempering.as_ref()).and_then(|(learnt, tempering)| {
+        let aim = Aim { low: target.low(), high: target.high() };
+        let how = How { done: &[], minutes: held, times: tempering.times(), over: None };
+        Some(plan(&learnt.taught.oven_set(), aim, how).ok()?.steps.first()?.temper)
+    });
+    let expected = expected(question, stage, &done, hardened, learnt.as_ref());
+    if let Some((mean, sd)) = expected
+        && test.prior().expected().is_none()
+    {
+        let half = 1.645 * sd;
+        let band =
+            format::dash(&format::outward_low(mean - half), &format::outward_high(mean + half));
+        let about = format!("{} HRC", fixed(mean, 0));
+        let said = NextStep::Expected { about: &about, band: &format!("{band} HRC") };
+        notes.push(language.next_step(said).into_owned());
+    }
+    let sources = tempering.as_ref().map_or(&[][..], |tempering| match tempering.way() {
+        Way::Regression(regression) => regression.cited().sources,
+        Way::Sheets(_) => &["temper-sheets"],
+    });
+    let asked = Asked {
+        speech,
+        question,
+        test: &test,
+        target,
+        stage,
+        hardened,
+        expected,
+        held,
+        fresh,
+        brittle,
+        sources,
+    };
+    let found = asked.step(part.as_ref())?;
+    let learned = learnt.as_ref().map(|learnt| learnt.said(speech)).unwrap_or_default();
+    Ok(asked.answer(&found, steel.as_ref(), understood, learned, notes))
+}
+
+/// What was done last, from its name or from the tempers.
+fn stage(language: Language, given: Option<&str>, untempered: bool) -> Result<Stage, Refusal> {
+    match (given.map(str::trim).unwrap_or_default(), untempered) {
+        ("" | "quenched", true) => Ok(Stage::Quenched),
+        ("bought", true) => Ok(Stage::Bought),
+        ("tempered", _) | ("", false) => Ok(Stage::Tempered),
+        (given @ ("quenched" | "bought"), false) => {
+            Err(refused(language, "bench.unknown_stage", given, NextRefusal::StageAgainstTempers))
+        }
+        (given, _) => {
+            let shown = format::shortened(given);
+            let what = NextRefusal::Stage { given: &shown };
+            Err(refused(language, "bench.unknown_stage", given, what))
+        }
+    }
+}
+
+fn refused(language: Language, code: &'static str, given: &str, what: NextRefusal<'_>) -> Refusal {
+    let [message, allowed, instead] = language.next_refused(what);
+    Refusal::new(code, message, format::shortened(given), allowed, instead)
+}
+
+/// The range that makes the steel brittle where all sources agree, °C.
+fn brittle_core(steel: &Steel) -> Option<(f64, f64)> {
+    let ranges = match steel.grade() {
+        Some(grade) => brittle::ranges(grade),
+        None => brittle::ranges_of(Family::Alloy, &steel.limits()),
+    };
+    let found = ranges.iter().find(|one| one.kind == BrittleKind::TemperedMartensite)?;
+    found.core.map(|core| (core.low, core.high))
+}
+
+/// What hardening gives at the skin, where files meet it: by section and bath, otherwise by the grade's own figures.
+fn as_quenched(
+    language: Language,
+    question: &NextQuestion,
+    steel: &Steel,
+) -> Result<Option<AsQuenched>, Refusal> {
+    let given = !question.section.is_empty();
+    let bath = question.quench.as_deref().map(|text| parse_bath(language, text)).transpose()?;
+    if let (true, Some(bath)) = (given, bath) {
+        let section = question.section.read(language)?;
+        let found = Prepared::new(steel.clone())
+            .and_then(|steel| steel.reach(&Quench::new(section, bath.medium, bath.movement)?));
+        if let Some(found) = found.ok().and_then(|found| found.at(Place::Skin)) {
+            return Ok(of_band(found));
+        }
+    }
+    let range = steel.grade().and_then(biteband_steel::Grade::as_quenched);
+    // A published range is taken to hold nearly all bars.
+    Ok(range.map(|range| AsQuenched {
+        mean: range.middle(),
+        sd: (0.25 * (range.high - range.low)).max(1.0),
+    }))
+}
+
+/// What steel and process promise for today; of a part as bought nothing.
+fn expected(
+    question: &NextQuestion,
+    stage: Stage,
+    done: &[Temper],
+    hardened: Option<AsQuenched>,
+    learnt: Option<&Learnt<'_>>,
+) -> Option<(f64, f64)> {
+    if question.no_prior {
+        return None;
+    }
+    match stage {
+        Stage::Bought => None,
+        Stage::Quenched => hardened.map(|found| (found.mean, found.sd)),
+        Stage::Tempered => {
+            let found = learnt?.taught.in_oven(done).ok()?;
+            Some((found.median, found.sd))
+        }
+    }
+}
+
+fn of_band(found: Attained) -> Option<AsQuenched> {
+    let (low, mid, high) = (found.low?, found.mid?, found.high?);
+    Some(AsQuenched { mean: mid, sd: (0.25 * (high - low)).max(0.8) })
+}
+
+struct Asked<'a> {
+    speech: Speech,
+    question: &'a NextQuestion,
+    test: &'a FileTest,
+    target: Target,
+    stage: Stage,
+    hardened: Option<AsQuenched>,
+    expected: Option<(f64, f64)>,
+    held: f64,
+    /// The first temper after hardening again.
+    fresh: Option<Temper>,
+    /// Tempers that make the steel brittle, °C.
+    brittle: Option<(f64, f64)>,
+    /// Where the tempering stands.
+    sources: &'static [&'static str],
+}
+
+impl Asked<'_> {
+    fn step(&self, part: Option<&Part<'_>>) -> Result<biteband_evidence::step::Step, Refusal> {
+        next_step(&Situation {
+            test: self.test,
+            target: self.target,
+            stage: self.stage,
+            softening: part.map(|part| part as &dyn Softening),
+            minutes: self.held,
+            hardened: self.hardened,
+            expected: self.expected,
+            may_harden: !self.question.at_size,
+            overheated: self.question.overheated,
+            hurried: self.question.hurried,
+        })
+        .map_err(|error| Refusal::of_evidence(self.speech.language, &error))
+    }
+
+    fn say(&self, phrase: NextStep<'_>) -> String {
+        self.speech.language.next_step(phrase).into_owned()
+    }
+
+    fn answer(
+        &self,
+        found: &biteband_evidence::step::Step,
+        steel: Option<&Steel>,
+        understood: Vec<String>,
+        learned: Vec<String>,
+        mut notes: Vec<String>,
+    ) -> NextStepAnswer {
+        let options: Vec<OptionAnswer> =
+            found.choices.iter().map(|choice| self.option(choice)).collect();
+        let first = options.first();
+        let now = found.now;
+        let chances = self.chances(now, false);
+        let stroked = found.diagnosis != Diagnosis::Unmeasured;
+        let causes = self.say(NextStep::Causes(found.diagnosis));
+        let why = [
+            self.say(NextStep::Stands(found.diagnosis)),
+            if stroked { chances } else { String::new() },
+            first.map(|first| first.how.clone()).unwrap_or_default(),
+            causes,
+        ];
+        let why = super::heat::joined(why.into_iter());
+        let open_question = found.diagnosis == Diagnosis::Unclear
+            && first.is_some_and(|first| first.action == "accept");
+        if open_question {
+            notes.push(self.say(NextStep::UseDecides));
+        }
+        if self.stage == Stage::Quenched {
+            notes.push(self.say(NextStep::Today));
+        }
+        notes.push(self.say(NextStep::Weighed));
+        let caution = first.map(|first| first.caution.clone()).unwrap_or_default();
+        let mut sources = vec!["file-model"];
+        sources.extend(self.sources);
+        NextStepAnswer {
+            steel: steel.and_then(Steel::grade).map(biteband_steel::Grade::key),
+            understood,
+            verdict: first.map(|first| first.text.clone()).unwrap_or_default(),
+            action: first.map_or("stroke", |first| first.action),
+            why,
+            diagnosis: found.diagnosis.key(),
+            now: now.into(),
+            options,
+            learned,
+            notes,
+            cautions: vec![caution].into_iter().filter(|text| !text.is_empty()).collect(),
+            sources,
+        }
+    }
+
+    fn chances(&self, odds: Odds, after: bool) -> String {
+        let [under, inside, over] = [odds.under(), odds.inside(), odds.over()].map(percent);
+        let (under, inside, over) = (under.as_str(), inside.as_str(), over.as_str());
+        self.say(if after {
+            NextStep::After { under, inside, over }
+        } else {
+            NextStep::Chances { under, inside, over }
+        })
+    }
+
+    fn option(&self, choice: &Choice) -> OptionAnswer {
+        let temper = match choice.action {
+            Action::Temper(temper) | Action::Snap(temper) => Some(temper),
+            Action::Harden => self.fresh,
+            _ => None,
+        };
+        let grade = match choice.action {
+            Action::Stroke(_, grade) => Some(grade),
+            _ => None,
+        };
+        let at = temper.map(|one| self.speech.celsius(one.celsius())).unwrap_or_default();
+        let held = temper.map(time).unwrap_or_default();
+        let written = grade.map(format::exact).unwrap_or_default();
+        let range = match choice.action {
+            Action::ChangeTarget { low, high } => format!(
+                "{} HRC",
+                format::dash(&format::outward_low(low), &format::outward_high(high))
+            ),
+            _ => String::new(),
+        };
+        let fresh = self
+            .fresh
+            .map(|one| format!("{} for {}", self.speech.celsius(one.celsius()), time(one)));
+        let fresh = fresh.unwrap_or_default();
+        let act = match choice.action {
+            Action::Accept => Act::Accept,
+            Action::ClearUp => Act::ClearUp,
+            Action::Stroke(..) => Act::Stroke { grade: &written },
+            Action::Read => Act::Read,
+            Action::Grind => Act::Grind,
+            Action::Temper(_) => Act::Temper { at: &at, time: &held },
+            Action::Snap(_) => Act::Snap { at: &at, time: &held },
+            Action::Harden => Act::Harden { again: self.stage != Stage::Bought, temper: &fresh },
+            Action::ChangeTarget { .. } => Act::ChangeTarget { range: &range },
+            Action::ChangePlan => Act::ChangePlan,
+        };
+        let measures = matches!(act, Act::ClearUp | Act::Stroke { .. } | Act::Read | Act::Grind);
+        let chances = match act {
+            Act::ChangeTarget { .. } | Act::ChangePlan => String::new(),
+            Act::Accept => self.chances(choice.odds, false),
+            _ => self.chances(choice.odds, true),
+        };
+        let best = if measures { self.say(NextStep::IfBest) } else { String::new() };
+        let mut how = self.say(NextStep::How(act));
+        if let (Act::Temper { .. }, Some(temper), Some((low, high))) = (act, temper, self.brittle) {
+            let range = self.speech.units.temperatures(low, high);
+            let inside = temper.celsius() >= low && temper.celsius() <= high;
+            if inside || temper.celsius() > high {
+                how = format!("{how} {}", self.say(NextStep::Brittle { range: &range, inside }));
+            }
+        }
+        if !choice.open && matches!(act, Act::Harden { again: true, .. }) {
+            how = format!("{} {how}", self.say(NextStep::AtSize));
+        }
+        OptionAnswer {
+            action: choice.action.key(),
+            under: choice.odds.under(),
+            inside: choice.odds.inside(),
+            over: choice.odds.over(),
+            worth: choice.worth,
+            open: choice.open,
+            temper: temper.map(|one| AdvisedTemper { celsius: one.celsius(), hours: one.hours() }),
+            file: grade,
+            text: self.say(NextStep::Do(act)),
+            how,
+            chances: super::heat::joined([chances, best].into_iter()),
+            undone: self.say(NextStep::Undone(act)),
+            caution: self.say(NextStep::Caution(act)),
+        }
+    }
+}
+
+/// A chance in whole percent; what is not certain is not called so.
+fn percent(chance: f64) -> String {
+    let whole = (100.0 * chance).round();
+    if whole < 1.0 && chance > 0.0 {
+        "under 1 %".to_owned()
+    } else if whole > 99.0 && chance < 1.0 {
+        "over 99 %".to_owned()
+    } else {
+        format!("{} %", fixed(whole, 0))
+    }
+}
+
+fn time(temper: Temper) -> String {
+    super::temper::time(temper.minutes())
+}

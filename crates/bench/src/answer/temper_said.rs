@@ -1,0 +1,513 @@
+//! The parts of an answer about tempering, in words.
+
+use biteband_evidence::Target;
+use biteband_quantity::Celsius;
+use biteband_steel::furnace::{self, OvenOffset, Protection, heat_through};
+use biteband_steel::reach::Steel;
+use biteband_steel::temper::brittle::BrittleKind;
+use biteband_steel::temper::{
+    Aim, How, LEVEL, MEASURED, Method, Oven, Plan, PlanError, PlanStep, Predicted, Temper, Way,
+    colour, plan,
+};
+use biteband_steel::{CurveCloseness, Element, Grade, Interval};
+
+use super::heat::{Speech, joined};
+use super::temper::{HRC, Learnt, SNAP, TemperQuestion, refused, tempering_refused, time};
+use super::temper_answer::{AfterAnswer, CurvePoint, PlanAnswer, SheetAnswer, TemperAnswer};
+use crate::format::{self, fixed};
+use crate::refusal::Refusal;
+use crate::words::{TemperRefusal, Tempers};
+
+/// From this carbon on a part of it stays undissolved when the steel is hardened, mass percent. Common practice, no source.
+const HYPER: f64 = 0.85;
+/// The curve is told this far apart, in K.
+const CURVE: f64 = 10.0;
+/// A later temper that is this much cooler changes nothing, in K: an equal parameter over twenty hours. Ours.
+const COOLER: f64 = 50.0;
+/// So near to the beginning of the change is told, in K.
+const NEAR: f64 = 40.0;
+
+/// Everything that an answer is made from.
+pub(super) struct Job<'a> {
+    pub(super) speech: Speech,
+    pub(super) question: &'a TemperQuestion,
+    pub(super) steel: &'a Steel,
+    pub(super) learnt: &'a Learnt<'a>,
+    pub(super) checks: Option<OvenOffset>,
+    pub(super) held: f64,
+    pub(super) times: u8,
+    pub(super) quenched: Option<f64>,
+}
+
+/// What was asked, as far as it is the same for a temper and for a plan.
+pub(super) struct Asked<'a> {
+    /// Tempers that the answer speaks of, the coldest and the hottest in °C.
+    pub(super) span: Interval,
+    /// The tempers themselves.
+    pub(super) tempers: &'a [Temper],
+}
+
+impl Job<'_> {
+    pub(super) fn say(&self, phrase: Tempers<'_>) -> String {
+        self.speech.language.tempers(phrase).into_owned()
+    }
+
+    pub(super) fn hrc(value: f64) -> String {
+        format!("{} HRC", fixed(value, 0))
+    }
+
+    fn name(&self) -> String {
+        self.steel
+            .grade()
+            .map_or_else(|| self.say(Tempers::OwnSteel), |grade| grade.name().to_owned())
+    }
+
+    pub(super) fn after(&self, found: &Predicted) -> AfterAnswer {
+        let (low, high) = (format::outward_low(found.low), format::outward_high(found.high));
+        AfterAnswer {
+            median: found.median,
+            low: found.low,
+            high: found.high,
+            level: LEVEL,
+            below_20: found.below_scale,
+            shown: if found.below_scale {
+                self.say(Tempers::UpTo { high: &high })
+            } else {
+                format!("{} HRC", format::dash(&low, &high))
+            },
+        }
+    }
+
+    /// The answer as a whole.
+    ///
+    /// # Errors
+    /// A refusal: a temper that nothing is known of, or a target that none gives.
+    pub(super) fn answer(
+        &self,
+        understood: Vec<String>,
+        given: &[Temper],
+        done: &[Temper],
+        target: Option<(&str, Target)>,
+    ) -> Result<TemperAnswer, Refusal> {
+        let mut answer = TemperAnswer {
+            steel: self.steel.grade().map(Grade::key),
+            understood,
+            method: self.learnt.taught.tempering().method().key(),
+            ..TemperAnswer::default()
+        };
+        let all: Vec<Temper> = done.iter().chain(given).copied().collect();
+        if !given.is_empty() {
+            self.one(&mut answer, &all)?;
+        }
+        let mut span = span_of(&all);
+        let mut asked = all.clone();
+        if let Some((text, aim)) = target {
+            let found = self.planned(&mut answer, done, text, aim)?;
+            let steps: Vec<Temper> = found.steps.iter().map(|step| step.temper).collect();
+            span = span_of(&steps);
+            asked = steps;
+        }
+        let asked = Asked { span, tempers: &asked };
+        self.curve(&mut answer);
+        self.basis(&mut answer, &asked);
+        self.brittle(&mut answer, &asked, target.map(|(_, aim)| aim));
+        self.around(&mut answer, &asked);
+        answer.learned = self.learnt.answer(self.speech);
+        if let Some(learned) = &answer.learned {
+            answer.notes.splice(0..0, learned.text.iter().cloned());
+        }
+        let mut seen: Vec<&str> = Vec::new();
+        answer.sources.retain(|key| {
+            let fresh = !seen.contains(key);
+            seen.push(key);
+            fresh
+        });
+        Ok(answer)
+    }
+
+    /// What tempers leave.
+    fn one(&self, answer: &mut TemperAnswer, all: &[Temper]) -> Result<(), Refusal> {
+        let tempering = self.learnt.taught.tempering();
+        let given = all.last().map(|one| self.speech.celsius(one.celsius())).unwrap_or_default();
+        let found = self
+            .learnt
+            .taught
+            .in_metal(all)
+            .map_err(|error| tempering_refused(self.speech, &error, &given))?;
+        let after = self.after(&found);
+        let list: Vec<String> = all
+            .iter()
+            .map(|one| {
+                let at = self.speech.celsius(one.celsius());
+                self.say(Tempers::One { at: &at, time: &time(one.minutes()) })
+            })
+            .collect();
+        let about = Self::hrc(found.median);
+        answer.verdict = self.say(Tempers::Leaves {
+            steel: &self.name(),
+            tempers: &list.join(", "),
+            about: &about,
+            band: &after.shown,
+        });
+        if let Some((hottest, minutes)) = tempering.together(all)
+            && all.len() > 1
+        {
+            let at = self.speech.celsius(hottest);
+            answer.notes.push(self.say(Tempers::Counts { at: &at, time: &time(minutes) }));
+            let last = all.last().map_or(hottest, |one| one.celsius());
+            if last <= hottest - COOLER {
+                answer.notes.push(self.say(Tempers::LaterChangesNothing { at: &at }));
+            }
+        }
+        answer.hardness = Some(after);
+        Ok(())
+    }
+
+    /// Tempers for a hardness.
+    fn planned(
+        &self,
+        answer: &mut TemperAnswer,
+        done: &[Temper],
+        text: &str,
+        aim: Target,
+    ) -> Result<Plan, Refusal> {
+        let limits = Aim { low: aim.low(), high: aim.high() };
+        let ranges = self.ranges();
+        let martensite = ranges.iter().find(|range| range.kind == BrittleKind::TemperedMartensite);
+        let over = martensite.and_then(|range| range.core);
+        let how = How { done, minutes: self.held, times: self.times, over };
+        let found = plan(&self.learnt.taught.oven_set(), limits, how)
+            .map_err(|error| self.no_plan(text, &error))?;
+        answer.plan = found.steps.iter().map(|step| self.step(step)).collect();
+        answer.step_k = Some(found.step);
+        answer.fall_per_10k = Some(found.fall);
+        let Some(first) = found.steps.first() else { return Ok(found) };
+        let (metal, _) = self.metal_and_dial(first.temper.celsius());
+        let at = self.speech.celsius(metal);
+        let expect = Self::hrc(first.expect.median);
+        let said = self.say(Tempers::First {
+            at: &at,
+            time: &time(self.held),
+            times: first.times,
+            expect: &expect,
+            band: &self.after(&first.expect).shown,
+        });
+        let snap = if self.question.hurried {
+            let (celsius, minutes) = SNAP;
+            let at = self.speech.celsius(celsius);
+            self.say(Tempers::SnapTonight { at: &at, time: &time(minutes) })
+        } else {
+            String::new()
+        };
+        answer.verdict = joined([snap, said].into_iter());
+        let last = found.steps.last().filter(|_| found.steps.len() > 1);
+        let steps = match last {
+            Some(last) => self.say(Tempers::ThenMeasure {
+                step: &self.speech.difference(found.step),
+                fall: &format!("{} HRC", format::fixed(found.fall, 1)),
+                last: &self.speech.celsius(self.metal_and_dial(last.temper.celsius()).0),
+            }),
+            None => self.say(Tempers::NoMoreSteps),
+        };
+        answer.notes.push(steps);
+        let wanted = self.speech.units.range(HRC, aim.low(), aim.high());
+        answer.notes.push(self.say(Tempers::StopWhen { wanted: &wanted }));
+        if found.at_the_end {
+            answer.warnings.push(self.say(Tempers::AtTheEnd { at: &at }));
+        }
+        if self.times > 1 {
+            answer.notes.push(self.say(Tempers::Twice { times: self.times }));
+        }
+        let dial = answer.plan.first().and_then(|step| step.dial_c);
+        let dial = match (dial, self.width(metal)) {
+            (Some(dial), Some(width)) if self.learnt.checked => self.say(Tempers::Dial {
+                dial: &self.speech.celsius(dial),
+                metal: &at,
+                width: &self.speech.difference(width),
+            }),
+            (Some(dial), _) => {
+                self.say(Tempers::DialLearned { dial: &self.speech.celsius(dial), metal: &at })
+            }
+            (None, _) => {
+                let width = self.speech.difference(2.0 * Oven::UNCHECKED.sd_k);
+                self.say(Tempers::DialUnchecked { width: &width })
+            }
+        };
+        answer.notes.push(dial);
+        Ok(found)
+    }
+
+    fn step(&self, step: &PlanStep) -> PlanAnswer {
+        let after = self.after(&step.expect);
+        let (celsius, dial_c) = self.metal_and_dial(step.temper.celsius());
+        let text = self.say(Tempers::Step {
+            at: &self.speech.celsius(celsius),
+            time: &time(step.temper.minutes()),
+            times: step.times,
+            expect: &Self::hrc(step.expect.median),
+            band: &after.shown,
+        });
+        PlanAnswer {
+            celsius,
+            dial_c,
+            hours: step.temper.hours(),
+            times: step.times,
+            expect: after,
+            text,
+        }
+    }
+
+    /// A temperature of the plan in the metal and on the dial: by checks, or by what own results taught of the oven.
+    fn metal_and_dial(&self, planned: f64) -> (f64, Option<f64>) {
+        if self.learnt.checked {
+            let dial = Celsius::new(planned).ok();
+            let dial = dial.and_then(|at| self.checks.as_ref()?.dial_for(at).ok());
+            return (planned, dial.map(Celsius::get));
+        }
+        if self.learnt.taught.results().is_empty() {
+            return (planned, None);
+        }
+        (planned + self.learnt.taught.oven().mean, Some(planned))
+    }
+
+    /// How well the dial is known there, K at 95 %.
+    fn width(&self, celsius: f64) -> Option<f64> {
+        let checks = self.checks.as_ref()?;
+        let dial = checks.dial_for(Celsius::new(celsius).ok()?).ok()?;
+        Some(checks.at(dial).ok()?.half_width.get())
+    }
+
+    fn no_plan(&self, target: &str, error: &PlanError) -> Refusal {
+        let target_text = format::shortened(target);
+        let what = |celsius: &f64| self.speech.celsius(*celsius);
+        match error {
+            PlanError::TooHard { most, celsius } => {
+                let quenched = self.quenched.map(Self::hrc);
+                refused(
+                    self.speech,
+                    error.code(),
+                    target,
+                    TemperRefusal::TargetAbove {
+                        target: &target_text,
+                        most: &Self::hrc(*most),
+                        at: &what(celsius),
+                        quenched: quenched.as_deref(),
+                    },
+                )
+            }
+            PlanError::TooSoft { least, celsius } => refused(
+                self.speech,
+                error.code(),
+                target,
+                TemperRefusal::TargetBelow {
+                    target: &target_text,
+                    least: &Self::hrc(*least),
+                    at: &what(celsius),
+                },
+            ),
+            PlanError::Unknown => {
+                refused(self.speech, error.code(), target, TemperRefusal::Unreadable)
+            }
+        }
+    }
+
+    /// The curve for one stay of the usual length at every temperature that is known.
+    fn curve(&self, answer: &mut TemperAnswer) {
+        let range = self.learnt.taught.tempering().known(self.held * f64::from(self.times));
+        let mut celsius = (range.low / CURVE).ceil() * CURVE;
+        while celsius <= range.high {
+            let one = Temper::new(celsius, self.held).ok();
+            let all: Vec<Temper> =
+                one.into_iter().flat_map(|one| (0..self.times).map(move |_| one)).collect();
+            if let Ok(found) = self.learnt.taught.in_metal(&all) {
+                answer.curve.push(CurvePoint {
+                    celsius,
+                    low: found.low,
+                    median: found.median,
+                    high: found.high,
+                });
+            }
+            celsius += CURVE;
+        }
+    }
+
+    /// What the numbers rest on, and where they end.
+    fn basis(&self, answer: &mut TemperAnswer, asked: &Asked<'_>) {
+        let tempering = self.learnt.taught.tempering();
+        match tempering.way() {
+            Way::Regression(regression) => {
+                answer.basis.push(self.say(Tempers::FromModel {
+                    spread: &format!(
+                        "{} HRC",
+                        format::plain((regression.sd(asked.tempers) * 10.0).round() / 10.0)
+                    ),
+                }));
+                if tempering.method() == Method::RegressionEdge {
+                    answer.warnings.push(self.say(Tempers::FromModelEdge));
+                }
+                for (element, share, range) in regression.edges() {
+                    answer.warnings.push(self.say(Tempers::OutsideData {
+                        element: element.symbol(),
+                        given: &format::exact((share * 1000.0).round() / 1000.0),
+                        low: &format::exact(range.low),
+                        high: &format::exact(range.high),
+                    }));
+                }
+                let times = MEASURED.1;
+                if asked
+                    .tempers
+                    .iter()
+                    .any(|one| one.minutes() < times.low || one.minutes() > times.high)
+                {
+                    answer.warnings.push(self.say(Tempers::OutsideTimes));
+                }
+                let carbon = self.steel.limits().range(Element::C).map_or(0.0, Interval::middle);
+                if carbon >= HYPER {
+                    answer.warnings.push(self.say(Tempers::HyperEutectoid));
+                }
+                if let Some(hrc) = self.quenched {
+                    let entered = regression.takes_as_quenched();
+                    let hrc = Self::hrc(hrc);
+                    answer.notes.push(self.say(if entered {
+                        Tempers::AsQuenchedEntered { hrc: &hrc }
+                    } else {
+                        Tempers::AsQuenchedLeft
+                    }));
+                }
+                answer.basis.push(self.say(Tempers::BandMeaning));
+                answer.sources.extend(regression.cited().sources);
+            }
+            Way::Sheets(sheets) => {
+                let total = self.held * f64::from(self.times);
+                let ends = sheets.ends(total);
+                let ends_text = self.speech.units.temperatures(ends.low.round(), ends.high.round());
+                answer.basis.push(
+                    self.say(Tempers::FromSheets {
+                        count: sheets.each().count(),
+                        ends: &ends_text,
+                    }),
+                );
+                let of = self.steel.grade().and_then(Grade::curve_from).and_then(Grade::by_key);
+                match (sheets.closeness(), of) {
+                    (CurveCloseness::Sibling, Some(of)) => answer
+                        .warnings
+                        .push(self.say(Tempers::FromSibling { steel: of.name(), low: false })),
+                    (CurveCloseness::SiblingLow, Some(of)) => answer
+                        .warnings
+                        .push(self.say(Tempers::FromSibling { steel: of.name(), low: true })),
+                    _ => {}
+                }
+                self.sheets(answer, asked);
+                if let Some(peak) = sheets.peak(total) {
+                    let at = self.speech.units.temperatures(peak.low.round(), peak.high.round());
+                    answer.notes.push(self.say(Tempers::PastPeak { at: &at }));
+                }
+                if self.quenched.is_some() {
+                    answer.notes.push(self.say(Tempers::AsQuenchedLeft));
+                }
+                answer.basis.push(self.say(Tempers::BandOfSheets));
+            }
+        }
+        if let Some(ac1) = tempering.ac1()
+            && asked.span.high > ac1 - NEAR
+        {
+            answer.warnings.push(self.say(Tempers::NearAc1 { ac1: &self.speech.celsius(ac1) }));
+        }
+    }
+
+    /// What each printed curve says of the tempers.
+    fn sheets(&self, answer: &mut TemperAnswer, asked: &Asked<'_>) {
+        let Way::Sheets(sheets) = self.learnt.taught.tempering().way() else { return };
+        // Of a plan the first temper is looked at, as often as it is done.
+        let one: Vec<Temper> = if answer.hardness.is_some() {
+            asked.tempers.to_vec()
+        } else {
+            let first = asked.tempers.first().copied();
+            first.into_iter().flat_map(|one| (0..self.times).map(move |_| one)).collect()
+        };
+        let Ok(band) = sheets.band(&one) else { return };
+        for said in &band.each {
+            let reading = said.says.ok();
+            answer.sources.extend(reading.iter().flat_map(|_| said.sheet.cited().sources));
+            answer.sheets.push(SheetAnswer {
+                sheet: said.sheet.name(),
+                low: reading.map(|reading| reading.hrc.low),
+                high: reading.map(|reading| reading.hrc.high),
+                cited: said.sheet.cited().into(),
+            });
+        }
+        if band.disagree {
+            let each: Vec<String> = answer
+                .sheets
+                .iter()
+                .filter_map(|sheet| Some((sheet.low?, sheet.high?)))
+                .map(|(low, high)| format::dash(&fixed(low, 0), &fixed(high, 0)))
+                .collect();
+            let at = self.speech.celsius(band.celsius);
+            answer.warnings.push(
+                self.say(Tempers::SheetsApart {
+                    at: &at,
+                    each: &format!("{} HRC", each.join(", ")),
+                }),
+            );
+        }
+        if band.time_assumed {
+            answer.notes.push(self.say(Tempers::SheetTime {
+                time: &time(60.0 * biteband_steel::temper::USUAL_HOURS),
+            }));
+        }
+    }
+
+    /// Heating through, colour, and how to go about it.
+    fn around(&self, answer: &mut TemperAnswer, asked: &Asked<'_>) {
+        let section = (!self.question.section.is_empty())
+            .then(|| self.question.section.read(self.speech.language).ok())
+            .flatten();
+        let through = section.and_then(|section| {
+            let furnace = Celsius::new(asked.span.low).ok()?;
+            let start = Celsius::new(20.0).ok()?;
+            heat_through(&section, furnace, start, Protection::Open).ok()
+        });
+        answer.heat_through_min = through.as_ref().map(|found| found.bright.get());
+        answer.notes.push(match &through {
+            Some(found) => {
+                let minutes = Speech::minutes(found.minutes.get(), found.bright.get());
+                self.say(Tempers::HeatThrough { minutes: &minutes })
+            }
+            None => self.say(Tempers::HeatThroughUnknown),
+        });
+        if let Some(grade) = self.steel.grade() {
+            if colour::speak_for(grade).is_ok() {
+                let first = asked.tempers.first();
+                let shades =
+                    first.map(|one| colour::at(one.celsius(), one.minutes())).unwrap_or_default();
+                if let (Some(one), Some(last)) = (shades.first(), shades.last()) {
+                    let spread = self
+                        .speech
+                        .units
+                        .temperatures(one.celsius.low.round(), last.celsius.high.round());
+                    answer.colour = Some(self.say(Tempers::Shade {
+                        first: one.colour,
+                        last: last.colour,
+                        spread: &spread,
+                    }));
+                    answer.sources.extend(colour::cited().sources);
+                }
+            } else {
+                answer.notes.push(self.say(Tempers::ColoursOnlyCarbon));
+            }
+        }
+        answer.notes.push(self.say(Tempers::OnlyDown));
+        for caution in [Tempers::TemperAtOnce, Tempers::OilSmoke, Tempers::HotMetal] {
+            answer.cautions.push(self.say(caution));
+        }
+        if furnace::FURNACE.check(asked.span.low).is_err() {
+            answer.heat_through_min = None;
+        }
+    }
+}
+
+fn span_of(tempers: &[Temper]) -> Interval {
+    let all = || tempers.iter().map(|one| one.celsius());
+    Interval { low: all().fold(f64::MAX, f64::min), high: all().fold(f64::MIN, f64::max) }
+}
