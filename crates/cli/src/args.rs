@@ -7,7 +7,9 @@ use biteband_bench::words::Language;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
 use crate::heat::HeatArgs;
+use crate::next::NextArgs;
 use crate::reach::ReachArgs;
+use crate::temper::TemperArgs;
 
 const EXIT_CODES: &str = "\
 Exit codes:
@@ -78,6 +80,8 @@ pub(crate) enum Command {
         #[arg(long, value_name = "LIST")]
         composition: Option<String>,
     },
+    /// Say what to do now with a part: accept, stroke again, temper, harden again
+    Next(Box<NextArgs>),
     /// Say what hardness a section of a steel reaches, from the skin to the middle, and the ways out
     Reach(ReachArgs),
     /// Show what is known of a steel, or how hard a kind of part is made
@@ -104,6 +108,8 @@ pub(crate) enum Command {
         #[arg(long)]
         list: bool,
     },
+    /// Say what hardness tempers leave, or how to temper for a hardness
+    Temper(Box<TemperArgs>),
     /// Show a source: what was read, what was recalled
     Source {
         /// Stable name, as in astm-e140
@@ -327,7 +333,7 @@ pub(crate) enum Digits {
     Full,
 }
 
-fn delimiter(text: &str) -> Result<u8, &'static str> {
+pub(crate) fn delimiter(text: &str) -> Result<u8, &'static str> {
     match text.as_bytes() {
         b"tab" | b"\\t" => Ok(b'\t'),
         [b'"' | b'\n' | b'\r'] => Err("a quote or line end cannot stand between fields"),

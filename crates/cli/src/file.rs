@@ -45,7 +45,7 @@ pub(crate) fn run(output: &mut Output, args: FileArgs) -> Result<(), Stop> {
     }
 }
 
-fn question(output: &Output, args: FileArgs) -> Result<FileQuestion, Refusal> {
+pub(crate) fn question(output: &Output, args: FileArgs) -> Result<FileQuestion, Refusal> {
     let language = output.language;
     let set = match args.set.as_deref() {
         None => Vec::new(),

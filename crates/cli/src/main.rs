@@ -8,13 +8,17 @@ mod file;
 mod heat;
 mod indent;
 mod jominy;
+mod next;
 mod output;
 mod print;
 mod reach;
+mod rows;
 mod section;
 mod sheet;
 mod steel;
 mod table;
+mod temper;
+mod temper_rows;
 mod words;
 
 use std::io::{self, ErrorKind};
@@ -33,11 +37,13 @@ fn main() -> ExitCode {
         Command::Heat(args) => heat::run(&mut output, *args),
         Command::Indent(command) => indent::run(&mut output, command),
         Command::Jominy { steel, composition } => jominy::run(&mut output, steel, composition),
+        Command::Next(args) => next::run(&mut output, *args),
         Command::Reach(question) => reach::run(&mut output, question),
         Command::Steel { name, list: _, find, target } => {
             steel::run(&mut output, &name.join(" "), find, target.as_deref())
         }
         Command::Table { id, list: _ } => table::table(&mut output, id.as_deref()),
+        Command::Temper(args) => temper::run(&mut output, *args),
         Command::Print(command) => print::run(&mut output, &command),
         Command::Source { id, list: _ } => table::source(&mut output, id.as_deref()),
     };

@@ -1,8 +1,7 @@
 //! `biteband convert --csv`: a column of any length, in the memory of one row.
 
 use std::collections::BTreeMap;
-use std::fs::File;
-use std::io::{self, ErrorKind, Read, Write};
+use std::io::Write;
 use std::rc::Rc;
 use std::str;
 
@@ -11,16 +10,13 @@ use biteband_bench::answer::{choose, parse_axis};
 use biteband_bench::words::Language;
 use biteband_hardness::designation::{self, Amount, Designation};
 use biteband_hardness::{Axis, Choice, Conversion, Error, Rounding, Route, convert_limits};
-use csv::{ByteRecord, ReaderBuilder, Terminator, WriterBuilder};
+use csv::ByteRecord;
 
 use crate::args::{ConvertArgs, Digits};
-use crate::output::{Output, Stop, tell};
-use crate::words::{self, Row, Sheet};
+use crate::output::{Output, Stop};
+use crate::rows::{self, Rows, add_heading, because};
+use crate::words::{self, Row};
 
-/// Bytes read and written at a time.
-const BLOCK: usize = 1 << 16;
-/// No row is longer, unless a quote is left open and the rest of the file runs into one field.
-const LONGEST_ROW: u64 = 16 << 20;
 /// No plain number is longer; a longer one is left to the parser of designations.
 const LONGEST_NUMBER: usize = 12;
 
@@ -38,150 +34,41 @@ pub(crate) fn run(
         choice: choose(language, args.material.as_deref(), args.table.as_deref())?,
         digits: args.digits,
     };
-    let input: Box<dyn Read> = if path == "-" {
-        Box::new(io::stdin().lock())
-    } else {
-        Box::new(File::open(path).map_err(|error| {
-            Stop::Input(words::sheet(language, &Sheet::CannotOpen { path, error: &error }))
-        })?)
-    };
-    let counts = stream(&cells, input, io::stdout().lock(), args.delimiter, path, column)?;
-    let finished = Sheet::Finished { rows: counts.rows, with_reason: counts.with_reason };
-    tell(&words::sheet(language, &finished))?;
-    Ok(())
+    let mut sheet =
+        Column { cells, heading: column.to_owned(), place: 0, scratch: Scratch::default() };
+    rows::run(language, &mut sheet, path, args.delimiter)
 }
 
-#[derive(Default)]
-struct Counts {
-    rows: u64,
-    with_reason: u64,
+/// The column that is converted.
+struct Column {
+    cells: Cells,
+    heading: String,
+    place: usize,
+    scratch: Scratch,
 }
 
-/// Input that ends with an error when one row takes more than [`LONGEST_ROW`].
-struct Guarded<R> {
-    inner: R,
-    left: u64,
-}
-
-impl<R> Guarded<R> {
-    fn next_row(&mut self) {
-        self.left = LONGEST_ROW;
+impl Rows for Column {
+    fn headings(&mut self, record: &mut ByteRecord) -> Result<(), Stop> {
+        self.place = rows::column(self.cells.language, record, &self.heading)?;
+        self.cells.add_headings(record);
+        Ok(())
     }
-}
 
-impl<R: Read> Read for Guarded<R> {
-    fn read(&mut self, buffer: &mut [u8]) -> io::Result<usize> {
-        if self.left == 0 {
-            return Err(ErrorKind::FileTooLarge.into());
-        }
-        let read = self.inner.read(buffer)?;
-        self.left = self.left.saturating_sub(u64::try_from(read).unwrap_or(u64::MAX));
-        Ok(read)
+    fn read(&mut self, record: &ByteRecord) {
+        self.cells.convert(record.get(self.place).unwrap_or_default(), &mut self.scratch);
     }
-}
 
-fn stream(
-    cells: &Cells,
-    input: impl Read,
-    out: impl Write,
-    delimiter: u8,
-    path: &str,
-    column: &str,
-) -> Result<Counts, Stop> {
-    let language = cells.language;
-    let input_stop = |what: Sheet<'_>| Stop::Input(words::sheet(language, &what));
-    let mut reader = ReaderBuilder::new()
-        .delimiter(delimiter)
-        .has_headers(false)
-        .flexible(true)
-        .buffer_capacity(BLOCK)
-        .from_reader(Guarded { inner: input, left: LONGEST_ROW });
-    let mut writer = WriterBuilder::new()
-        .delimiter(delimiter)
-        .flexible(true)
-        .terminator(Terminator::Any(b'\n'))
-        .buffer_capacity(BLOCK)
-        .from_writer(out);
-
-    let mut record = ByteRecord::new();
-    let mut scratch = Scratch::default();
-    let mut counts = Counts::default();
-    let mut shape: Option<(usize, usize)> = None;
-    loop {
-        reader.get_mut().next_row();
-        let first_line = reader.position().line();
-        match reader.read_byte_record(&mut record) {
-            Ok(true) => {}
-            Ok(false) => break,
-            Err(error) => {
-                writer.flush()?;
-                let error = io_error(error);
-                return Err(if error.kind() == ErrorKind::FileTooLarge {
-                    let megabytes = LONGEST_ROW >> 20;
-                    input_stop(Sheet::RecordTooLong { line: first_line, megabytes })
-                } else {
-                    input_stop(Sheet::CannotRead { path, error: &error })
-                });
-            }
-        }
-        let Some((headings, place)) = shape else {
-            let Some(place) = find_column(&record, column) else {
-                let headings =
-                    String::from_utf8_lossy(&record.iter().collect::<Vec<_>>().join(&b", "[..]))
-                        .into_owned();
-                return Err(input_stop(Sheet::NoColumn { column, headings: &headings }));
-            };
-            shape = Some((record.len(), place));
-            cells.add_headings(&mut record);
-            writer.write_byte_record(&record).map_err(io_error)?;
-            continue;
-        };
-        counts.rows += 1;
-        scratch.clear();
-        let found = record.len();
-        let cell = record.get(place).filter(|_| found == headings);
-        match cell {
-            Some(cell) => cells.convert(cell, &mut scratch),
-            None => scratch.reason(&words::row(language, &Row::Fields { found, headings })),
-        }
-        if !scratch.reason.is_empty() {
-            counts.with_reason += 1;
-            let first = record.position().map_or(first_line, csv::Position::line);
-            let last = reader.position().line().saturating_sub(1);
-            if last > first {
-                scratch.reason(&words::row(language, &Row::Lines { first, last }));
-            }
-        }
-        for _ in found..headings {
-            record.push_field(b"");
-        }
-        cells.add_numbers(&mut record, &scratch);
-        record.push_field(&scratch.reason);
-        writer.write_byte_record(&record).map_err(io_error)?;
+    fn add(&self, record: &mut ByteRecord) {
+        self.cells.add_numbers(record, &self.scratch);
     }
-    writer.flush()?;
-    if shape.is_none() {
-        return Err(input_stop(Sheet::Empty { path }));
-    }
-    Ok(counts)
-}
 
-/// The error of the stream itself; rows of any shape are let through, so there is no other.
-fn io_error(error: csv::Error) -> io::Error {
-    match error.into_kind() {
-        csv::ErrorKind::Io(error) => error,
-        other => io::Error::other(format!("{other:?}")),
+    fn reason(&mut self) -> &mut Vec<u8> {
+        &mut self.scratch.reason
     }
-}
 
-/// The first heading that is the one asked for; spaces around and case only where none is exact.
-fn find_column(headings: &ByteRecord, wanted: &str) -> Option<usize> {
-    let wanted = wanted.as_bytes();
-    let alike = |heading: &[u8]| heading.trim_ascii().eq_ignore_ascii_case(wanted.trim_ascii());
-    headings
-        .iter()
-        .position(|heading| heading == wanted)
-        .or_else(|| headings.iter().position(alike))
+    fn clear(&mut self) {
+        self.scratch.clear();
+    }
 }
 
 /// The texts that one row needs, kept from row to row.
@@ -209,10 +96,7 @@ impl Scratch {
     }
 
     fn reason(&mut self, sentence: &str) {
-        if !self.reason.is_empty() {
-            self.reason.push(b' ');
-        }
-        self.reason.extend_from_slice(sentence.as_bytes());
+        because(&mut self.reason, sentence);
     }
 
     fn number(&mut self, axis: Axis, digits: Digits, value: Option<f64>) {
@@ -267,20 +151,13 @@ struct Cells {
 }
 
 impl Cells {
-    /// `HV`, `HV_low`, `HV_high` for each scale and `reason`, told apart from headings of the file.
+    /// `HV`, `HV_low`, `HV_high` for each scale.
     fn add_headings(&self, record: &mut ByteRecord) {
-        let mut add = |mut heading: String| {
-            while record.iter().any(|own| own == heading.as_bytes()) {
-                heading.push_str("_converted");
-            }
-            record.push_field(heading.as_bytes());
-        };
         for axis in &self.to {
             for end in ["", "_low", "_high"] {
-                add(format!("{axis}{end}"));
+                add_heading(record, format!("{axis}{end}"), "_converted");
             }
         }
-        add("reason".to_owned());
     }
 
     fn add_numbers(&self, record: &mut ByteRecord, scratch: &Scratch) {

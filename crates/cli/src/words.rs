@@ -141,14 +141,15 @@ pub(crate) fn sheet(language: Language, what: &Sheet<'_>) -> String {
 }
 
 /// Why a row is not converted, where the core has no words for it.
-pub(crate) enum Row {
+pub(crate) enum Row<'a> {
     Fields { found: usize, headings: usize },
     Lines { first: u64, last: u64 },
     NotText,
     EmptyCell,
+    NoNumber { cell: &'a str },
 }
 
-pub(crate) fn row(language: Language, what: &Row) -> String {
+pub(crate) fn row(language: Language, what: &Row<'_>) -> String {
     match language {
         Language::English => match what {
             Row::Fields { found, headings } => {
@@ -159,6 +160,7 @@ pub(crate) fn row(language: Language, what: &Row) -> String {
             }
             Row::NotText => "The cell is not text in UTF-8.".to_owned(),
             Row::EmptyCell => "The cell is empty.".to_owned(),
+            Row::NoNumber { cell } => format!("\"{cell}\" is not a number."),
         },
     }
 }

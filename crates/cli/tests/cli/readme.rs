@@ -140,6 +140,9 @@ fn every_field_of_the_json_is_described() {
         &["heat", "4140"],
         &["reach", "4140", "--round", "50mm", "--quench", "oil", "--target", "50 HRC"],
         &["reach", "O1", "--tube", "22mm,12mm", "--quench", "oil", "--part", "drill bushing"],
+        &["temper", "4140", "--at", "220C", "--target", "45 HRC", "--learn", "53 HRC@220C/2h"],
+        &["temper", "O1", "--target", "58-60 HRC", "--oven", "240C=tin"],
+        &["next", "4140", "--reading", "53 HRC", "--done", "205C/2h", "--target", "44-46 HRC"],
         &["table", "astm-e140-t1"],
         &["table", "--list"],
         &["source", "astm-e140"],
@@ -157,7 +160,7 @@ fn every_field_of_the_json_is_described() {
 
 #[test]
 fn every_option_of_the_help_is_described() {
-    let commands: [&[&str]; 16] = [
+    let commands: [&[&str]; 18] = [
         &["convert"],
         &["file"],
         &["table"],
@@ -174,6 +177,8 @@ fn every_option_of_the_help_is_described() {
         &["jominy"],
         &["heat"],
         &["reach"],
+        &["temper"],
+        &["next"],
     ];
     for command in commands {
         let help = biteband(&[command, &["--help"]].concat());

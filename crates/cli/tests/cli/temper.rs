@@ -1,0 +1,95 @@
+//! `biteband temper` and `biteband next`: the contract's fields, refusals with their way out, rows of a file.
+
+use crate::common::{biteband, json, run};
+
+/// The fields that the contract names. Common practice, no source: 4140 drawn at about 220 °C has 50 to 55 HRC.
+#[test]
+fn a_temper_and_what_it_leaves() {
+    let answer = json(&["temper", "4140", "--at", "220C", "--for", "2h"]).json();
+    let of = |name: &str| answer["hardness"][name].as_f64().unwrap();
+    assert!(of("low") < of("median") && of("median") < of("high"));
+    assert!(of("low") < 55.0 && of("high") > 50.0);
+    assert!(of("level") > 0.5 && answer["method"] == "regression");
+    assert!(answer["warnings"].is_array());
+}
+
+#[test]
+fn a_target_and_its_plan() {
+    let answer = json(&["temper", "4140", "--target", "45 HRC", "--for", "2h"]).json();
+    let plan = answer["plan"].as_array().unwrap();
+    let celsius: Vec<f64> = plan.iter().map(|step| step["celsius"].as_f64().unwrap()).collect();
+    assert!(celsius.is_sorted() && !celsius.is_empty());
+    // Common practice, no source: the middle forties lie between 350 and 480 °C.
+    assert!((350.0..480.0).contains(&celsius[0]), "{celsius:?}");
+    for step in plan {
+        assert!((step["hours"].as_f64().unwrap() - 2.0).abs() < 1e-9);
+        assert!(step["expect"]["low"].as_f64() < step["expect"]["high"].as_f64());
+    }
+    // The range that makes it brittle has to be named.
+    let told = biteband(&["temper", "4140", "--target", "45 HRC", "--for", "2h"]);
+    assert!(told.out.contains("brittle"), "{}", told.out);
+}
+
+#[test]
+fn what_is_missing_or_impossible_is_told() {
+    for (arguments, code, exit) in [
+        (&["temper", "4140", "--at", "220"][..], "bench.unreadable_unit", 2),
+        (&["temper", "4140", "--at", "220C", "--for", "0h"], "quantity.out_of_bounds", 1),
+        (&["temper", "4140", "--at", "760C"], "temper.above_ac1", 1),
+        (&["temper", "4140", "--target", "64-66 HRC"], "temper.target_above", 1),
+        (&["temper", "4140", "--target", "10-14 HRC"], "temper.target_below", 1),
+        (&["temper", "1018", "--at", "200C"], "temper.case_only", 1),
+        (&["temper", "17-4PH", "--at", "482C"], "temper.ages", 1),
+        (&["temper", "D3", "--at", "200C"], "temper.no_curve", 1),
+        (&["temper", "4140"], "bench.nothing_asked", 1),
+        (&["next", "4140", "--bites", "50"], "bench.missing_target", 2),
+        (&["next", "--stage", "rusty", "--target", "50-54 HRC"], "bench.unknown_stage", 2),
+    ] {
+        let done = json(arguments);
+        let refused = &done.json()["refused"];
+        assert_eq!((refused["code"].as_str(), done.code), (Some(code), exit), "{arguments:?}");
+        for field in ["message", "allowed", "instead"] {
+            assert!(!refused[field].as_str().unwrap().is_empty(), "{arguments:?}: {field}");
+        }
+    }
+}
+
+/// Two rows of the measured results and two that cannot be answered.
+#[test]
+fn rows_of_a_file_are_answered_or_kept_with_their_reason() {
+    let folder = std::path::PathBuf::from(env!("CARGO_TARGET_TMPDIR"));
+    let rows = "steel,C,Mn,Si,temper_c,time_s,hrc\n\
+                ,0.45,0.75,0.25,204,3600,54\n4140,,,,220,7200,53\n,,,,220,3600,\n4140,,,,hot,3600,\n";
+    let done = run(&["temper", "--csv", "-"], rows.as_bytes(), &folder);
+    assert_eq!(done.code, 0, "{}", done.err);
+    let lines: Vec<&str> = done.out.lines().collect();
+    assert_eq!(lines[0], "steel,C,Mn,Si,temper_c,time_s,hrc,hrc_tempered,hrc_low,hrc_high,reason");
+    let cells = |line: usize| lines[line].split(',').collect::<Vec<_>>();
+    for line in [1, 2] {
+        let found: f64 = cells(line)[7].parse().unwrap();
+        assert!((45.0..62.0).contains(&found) && cells(line)[10].is_empty(), "{}", lines[line]);
+    }
+    for line in [3, 4] {
+        assert!(cells(line)[7].is_empty() && !cells(line)[10].is_empty(), "{}", lines[line]);
+    }
+    assert!(done.err.contains('2'), "{}", done.err);
+    let lost = run(&["temper", "--csv", "-"], b"a,b\n1,2\n", &folder);
+    assert_eq!(lost.code, 3);
+}
+
+/// The fields that the contract names.
+#[test]
+fn the_next_step_and_all_others() {
+    let asked =
+        &["next", "4140", "--files", "50:k,k 55:b,b", "--done", "205C/2h", "--target", "44-46 HRC"];
+    let answer = json(asked).json();
+    assert!(!answer["action"].as_str().unwrap().is_empty());
+    assert!(!answer["why"].as_str().unwrap().is_empty());
+    let options = answer["options"].as_array().unwrap();
+    assert!(options.len() > 3 && options[0]["action"] == answer["action"]);
+    for option in options {
+        let chance = |name: &str| option[name].as_f64().unwrap();
+        let sum = chance("under") + chance("inside") + chance("over");
+        assert!((sum - 1.0).abs() < 1e-6, "{option}");
+    }
+}
