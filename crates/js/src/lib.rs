@@ -7,7 +7,7 @@
 use biteband_bench::Refusal;
 use biteband_bench::answer::{
     self, ConvertQuestion, FileQuestion, HeatQuestion, IndentQuestion, JominyQuestion,
-    ReachQuestion, SteelQuestion,
+    NextQuestion, ReachQuestion, SteelQuestion, TemperQuestion,
 };
 use biteband_bench::words::Language;
 use serde::Serialize;
@@ -118,6 +118,24 @@ pub fn reach(
     #[wasm_bindgen(js_name = "question", unchecked_param_type = "ReachQuestion")] given: &JsValue,
 ) -> JsValue {
     outcome(question::<ReachQuestion>(given).and_then(|asked| answer::reach(LANGUAGE, &asked)))
+}
+
+/// Says what hardness tempers leave, or how to temper for a hardness.
+#[must_use]
+#[wasm_bindgen(unchecked_return_type = "TemperAnswer | Refused")]
+pub fn temper(
+    #[wasm_bindgen(js_name = "question", unchecked_param_type = "TemperQuestion")] given: &JsValue,
+) -> JsValue {
+    outcome(question::<TemperQuestion>(given).and_then(|asked| answer::temper(LANGUAGE, &asked)))
+}
+
+/// Says what to do next with a part.
+#[must_use]
+#[wasm_bindgen(js_name = nextStep, unchecked_return_type = "NextStepAnswer | Refused")]
+pub fn next_step(
+    #[wasm_bindgen(js_name = "question", unchecked_param_type = "NextQuestion")] given: &JsValue,
+) -> JsValue {
+    outcome(question::<NextQuestion>(given).and_then(|asked| answer::next(LANGUAGE, &asked)))
 }
 
 /// Every conversion table in short.

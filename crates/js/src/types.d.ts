@@ -1179,3 +1179,229 @@ export interface ReachPart {
   caution: string;
   text: string;
 }
+
+/** What a temper is asked: a temper, a target, or both. */
+export interface TemperQuestion {
+  /** Any designation of a grade. */
+  steel?: string | null;
+  /** Mass percent of a heat, or limits. */
+  composition?: string | null;
+  /** Temperature of the metal: `220C`; several tempers as `220C/2h, 300C/1h`. */
+  at?: string | null;
+  /** Time at heat of the temper, or of each temper of the plan: `2h` if left out. */
+  held?: string | null;
+  /** Further tempers: `300C/1h`. */
+  then?: string[];
+  /** Tempers that a part to be drawn back has had: `205C/2h`. */
+  done?: string[];
+  /** Measured as quenched: `57 HRC`. */
+  asQuenched?: string | null;
+  /** Wanted: `45 HRC`, `50-54 HRC`. */
+  target?: string | null;
+  /** Own results, the temperature as the oven's dial showed it: `53 HRC@220C/2h`. */
+  learn?: string[];
+  /** Checks of the oven: `240C=231.9C`, `240C=tin`. */
+  oven?: string[];
+  section?: SectionInput;
+  /** How many times each temper is done; what the grade wants if left out. */
+  times?: number | null;
+  /** No time is left today for the full temper. */
+  hurried?: boolean;
+  units?: "metric" | "inch";
+}
+
+/** A hardness after tempering, in HRC. */
+export interface AfterTemper {
+  median: number;
+  low: number;
+  high: number;
+  /** The share of results that the band is meant to hold. */
+  level: number;
+  /** Some of the band lies below 20 HRC. */
+  below_20: boolean;
+  shown: string;
+}
+
+/** One temper of a plan. */
+export interface PlanStep {
+  /** Of the metal, °C. */
+  celsius: number;
+  /** What the oven's dial shows then, °C; `null` without a check and without own results. */
+  dial_c: number | null;
+  /** At heat each time, h. */
+  hours: number;
+  times: number;
+  expect: AfterTemper;
+  text: string;
+}
+
+/** A place of the tempering curve, HRC. */
+export interface TemperCurvePoint {
+  celsius: number;
+  low: number;
+  median: number;
+  high: number;
+}
+
+/** An own result on the curve, HRC. */
+export interface OwnPoint {
+  celsius: number;
+  hrc: number;
+  book: number;
+}
+
+/** What own results taught. */
+export interface Learned {
+  count: number;
+  /** How much harder this steel is than the book, HRC. */
+  offset_hrc: number;
+  offset_sd: number;
+  /** How much hotter the oven is than its dial or than its check says, K. */
+  oven_k: number;
+  oven_sd: number;
+  points: OwnPoint[];
+  text: string[];
+}
+
+/** A range of tempers that makes the steel brittle, °C. */
+export interface BrittleRange {
+  kind: string;
+  low_c: number;
+  high_c: number;
+  core_low_c: number;
+  core_high_c: number;
+  /** Whether a temper of the answer lies in it. */
+  inside: boolean;
+  each: string[];
+  text: string;
+  sources: string[];
+}
+
+/** What one printed curve says, HRC. */
+export interface TemperSheet {
+  sheet: string;
+  low: number | null;
+  high: number | null;
+  cited: Figure;
+}
+
+/** The hardness after tempering, or a plan for a hardness. */
+export interface TemperAnswer {
+  refused?: undefined;
+  /** Key of the grade; `null` for a composition. */
+  steel: string | null;
+  understood: string[];
+  verdict: string;
+  /** After the tempers that were given. */
+  hardness: AfterTemper | null;
+  /** For the target that was given, the mildest first. */
+  plan: PlanStep[];
+  /** From one temper of the plan to the next, K. */
+  step_k: number | null;
+  /** Fall for every 10 K there, HRC. */
+  fall_per_10k: number | null;
+  method: "regression" | "regression_edge" | "sheets";
+  basis: string[];
+  curve: TemperCurvePoint[];
+  sheets: TemperSheet[];
+  learned: Learned | null;
+  /** Before the time at heat begins, min. */
+  heat_through_min: number | null;
+  brittle: BrittleRange[];
+  colour: string | null;
+  warnings: string[];
+  notes: string[];
+  cautions: string[];
+  sources: string[];
+}
+
+/** What the next step is asked. */
+export interface NextQuestion {
+  /** Any designation of a grade; without it nothing is said of tempers. */
+  steel?: string | null;
+  composition?: string | null;
+  /** What files and instruments said, and the target. */
+  evidence?: FileQuestion;
+  /** `tempered` if left out and there are tempers, otherwise `quenched`. */
+  stage?: "bought" | "quenched" | "tempered" | null;
+  /** Tempers so far: `205C/2h`. */
+  done?: string[];
+  /** Own results: `53 HRC@220C/2h`. */
+  learn?: string[];
+  /** How long a further temper is held: `1h` if left out. */
+  held?: string | null;
+  /** Section and bath, for what hardening gives. */
+  section?: SectionInput;
+  quench?: string | null;
+  /** Leave out what steel and treatment promise. */
+  noPrior?: boolean;
+  /** The part may not be hardened again. */
+  atSize?: boolean;
+  /** It was heated well above its window. */
+  overheated?: boolean;
+  /** No time is left today for a full temper. */
+  hurried?: boolean;
+  units?: "metric" | "inch";
+}
+
+/** Chances of ending under, inside and over the target. */
+export interface NextOdds {
+  under: number;
+  inside: number;
+  over: number;
+}
+
+/** A temper that is advised. */
+export interface AdvisedTemper {
+  celsius: number;
+  hours: number;
+}
+
+/** One thing that could be done. */
+export interface NextOption {
+  action: NextAction;
+  under: number;
+  inside: number;
+  over: number;
+  /** The chance of a good part in the end, less all prices. */
+  worth: number;
+  /** What may not be done is shown and never advised. */
+  open: boolean;
+  temper: AdvisedTemper | null;
+  file: number | null;
+  text: string;
+  how: string;
+  chances: string;
+  undone: string;
+  caution: string;
+}
+
+/** What can be done with a part. */
+export type NextAction =
+  | "accept"
+  | "clear_up"
+  | "stroke"
+  | "read"
+  | "grind"
+  | "temper"
+  | "snap_temper"
+  | "harden"
+  | "change_target"
+  | "change_plan";
+
+/** The next step. */
+export interface NextStepAnswer {
+  refused?: undefined;
+  steel: string | null;
+  understood: string[];
+  verdict: string;
+  action: NextAction;
+  why: string;
+  diagnosis: string;
+  now: NextOdds;
+  options: NextOption[];
+  learned: string[];
+  notes: string[];
+  cautions: string[];
+  sources: string[];
+}

@@ -5,9 +5,9 @@
 use std::collections::BTreeSet;
 
 use biteband_bench::answer::{
-    ConvertQuestion, FileQuestion, HeatQuestion, IndentQuestion, JominyQuestion, ReachQuestion,
-    SteelQuestion, assess, convert, heat, indent, jominy, parse_reading, parse_strokes, reach,
-    sources, steel, table, tables,
+    ConvertQuestion, FileQuestion, HeatQuestion, IndentQuestion, JominyQuestion, NextQuestion,
+    ReachQuestion, SteelQuestion, TemperQuestion, assess, convert, heat, indent, jominy, next,
+    parse_reading, parse_strokes, reach, sources, steel, table, tables, temper,
 };
 use biteband_bench::section::SectionInput;
 use biteband_bench::words::Language;
@@ -292,4 +292,46 @@ fn question_types_have_the_fields_of_the_questions() {
     same_fields(&nested["readings"][0], "ReadingInput");
     same_fields(&nested["conditions"], "Conditions");
     serde_json::from_value::<FileQuestion>(nested).unwrap();
+}
+
+#[test]
+fn tempering_types_have_the_fields_of_the_answers() {
+    let question = TemperQuestion {
+        steel: Some("4140".to_owned()),
+        target: Some("45 HRC".to_owned()),
+        at: Some("220C/2h".to_owned()),
+        learn: vec!["53 HRC@220C/2h".to_owned()],
+        ..TemperQuestion::default()
+    };
+    let answer = plain(&temper(ENGLISH, &question).unwrap());
+    same_fields(&answer, "TemperAnswer");
+    same_fields(&answer["hardness"], "AfterTemper");
+    same_fields(&answer["plan"][0], "PlanStep");
+    same_fields(&answer["curve"][0], "TemperCurvePoint");
+    same_fields(&answer["learned"], "Learned");
+    same_fields(&answer["learned"]["points"][0], "OwnPoint");
+    same_fields(&answer["brittle"][0], "BrittleRange");
+    let sheets = TemperQuestion { steel: Some("O1".to_owned()), ..question };
+    let answer = plain(&temper(ENGLISH, &sheets).unwrap());
+    same_fields(&answer["sheets"][0], "TemperSheet");
+}
+
+#[test]
+fn next_step_types_have_the_fields_of_the_answers() {
+    let question = NextQuestion {
+        steel: Some("4140".to_owned()),
+        evidence: FileQuestion {
+            readings: vec![parse_reading(ENGLISH, "53 HRC").unwrap()],
+            target: Some("44-46 HRC".to_owned()),
+            ..FileQuestion::default()
+        },
+        done: vec!["205C/2h".to_owned()],
+        ..NextQuestion::default()
+    };
+    let answer = plain(&next(ENGLISH, &question).unwrap());
+    same_fields(&answer, "NextStepAnswer");
+    same_fields(&answer["now"], "NextOdds");
+    same_fields(&answer["options"][0], "NextOption");
+    let temper = answer["options"].as_array().unwrap().iter().find(|one| one["action"] == "temper");
+    same_fields(&temper.unwrap()["temper"], "AdvisedTemper");
 }
