@@ -19,8 +19,8 @@ fn text(text: &str) -> Option<String> {
     Some(text.to_owned())
 }
 
-fn tempered(question: TemperQuestion) -> TemperAnswer {
-    temper(ENGLISH, &question).unwrap()
+fn tempered(question: &TemperQuestion) -> TemperAnswer {
+    temper(ENGLISH, question).unwrap()
 }
 
 fn of(steel: &str) -> TemperQuestion {
@@ -57,8 +57,8 @@ fn after(steel: &str, evidence: FileQuestion, done: &[&str]) -> NextQuestion {
     }
 }
 
-fn step(question: NextQuestion) -> NextStepAnswer {
-    let answer = next(ENGLISH, &question).unwrap();
+fn step(question: &NextQuestion) -> NextStepAnswer {
+    let answer = next(ENGLISH, question).unwrap();
     let first = answer.options.first().unwrap();
     assert_eq!(first.action, answer.action);
     assert!(first.open, "what may not be done is not advised");
@@ -77,7 +77,7 @@ fn celsius(answer: &TemperAnswer) -> Vec<f64> {
 #[test]
 fn the_pawl_after_its_first_temper() {
     for held in ["1h", "2h"] {
-        let answer = tempered(TemperQuestion { at: text("220C"), held: text(held), ..of("4140") });
+        let answer = tempered(&TemperQuestion { at: text("220C"), held: text(held), ..of("4140") });
         let found = answer.hardness.unwrap();
         assert!(found.low < 55.0 && found.high > 50.0, "{held}: {found:?}");
     }
@@ -89,11 +89,11 @@ fn the_pawl_after_its_first_temper() {
 fn the_pawl_drawn_back_to_the_middle_forties() {
     let question =
         TemperQuestion { target: text("44-47 HRC"), done: vec!["220C/2h".into()], ..of("4140") };
-    let answer = tempered(question);
+    let answer = tempered(&question);
     let plan = celsius(&answer);
     assert!(plan.iter().all(|at| (350.0..=480.0).contains(at)), "{plan:?}");
     assert!(answer.warnings.iter().any(|warning| warning.contains("brittle")), "{answer:?}");
-    let next = step(after("4140", filed("50:k,k 55:b,b", "44-47 HRC", Some(true)), &["220C/2h"]));
+    let next = step(&after("4140", filed("50:k,k 55:b,b", "44-47 HRC", Some(true)), &["220C/2h"]));
     assert_eq!(next.action, "temper");
     let at = next.options.first().unwrap().temper.unwrap().celsius;
     assert!((350.0..=480.0).contains(&at), "{at}");
@@ -104,7 +104,7 @@ fn the_pawl_drawn_back_to_the_middle_forties() {
 #[test]
 fn the_punch_is_drawn_back_in_small_steps() {
     let answer =
-        tempered(TemperQuestion { target: text("58-60 HRC"), held: text("1h"), ..of("O1") });
+        tempered(&TemperQuestion { target: text("58-60 HRC"), held: text("1h"), ..of("O1") });
     let plan = celsius(&answer);
     assert!((185.0..=250.0).contains(&plan.first().copied().unwrap()), "{plan:?}");
     assert!((10.0..=25.0).contains(&answer.step_k.unwrap()));
@@ -118,9 +118,9 @@ fn the_punch_is_drawn_back_in_small_steps() {
 #[test]
 fn gone_too_far() {
     let question = TemperQuestion { at: text("1100F"), held: text("2h"), ..of("4140") };
-    let found = tempered(question).hardness.unwrap();
+    let found = tempered(&question).hardness.unwrap();
     assert!(found.low < 32.0 && found.high > 32.0, "{found:?}");
-    let answer = step(after("4140", read("32 HRC", "38-40 HRC"), &["1100F/2h"]));
+    let answer = step(&after("4140", read("32 HRC", "38-40 HRC"), &["1100F/2h"]));
     assert_eq!((answer.action, answer.diagnosis), ("harden", "gone_too_far"));
     assert!(!answer.options.iter().any(|one| one.action == "temper"));
     // The same notes have 39 to 40 HRC at 900 °F (482 °C).
@@ -135,9 +135,9 @@ fn did_not_harden() {
         stage: text("quenched"),
         ..after("O1", filed("40:b,b 45:b", "58-62 HRC", ground), &[])
     };
-    let answer = step(quenched(None));
+    let answer = step(&quenched(None));
     assert_eq!((answer.action, answer.diagnosis), ("grind", "not_hard"));
-    let answer = step(quenched(Some(true)));
+    let answer = step(&quenched(Some(true)));
     assert_eq!(answer.action, "harden");
     assert!(answer.why.contains("not hot enough"), "{}", answer.why);
 }
@@ -149,8 +149,8 @@ fn soft_skin_over_hard_steel() {
         stage: text("quenched"),
         ..after("1084", filed(written, "56-60 HRC", ground), &[])
     };
-    assert_eq!(step(question("50:b 55:b 60:b", Some(false))).action, "grind");
-    assert_eq!(step(question("55:k 60:k,k 65:k", Some(true))).action, "temper");
+    assert_eq!(step(&question("50:b 55:b 60:b", Some(false))).action, "grind");
+    assert_eq!(step(&question("55:k 60:k,k 65:k", Some(true))).action, "temper");
 }
 
 /// An ordinary file skates after the quench and bites after 205 °C, twice an hour: as expected, no failure.
@@ -161,7 +161,7 @@ fn one_ordinary_file() {
         tolerance: Some(3.0),
         ..filed("63:b,b", "57-62 HRC", Some(true))
     };
-    let answer = step(after("1084", evidence, &["2x 205C/1h"]));
+    let answer = step(&after("1084", evidence, &["2x 205C/1h"]));
     assert_eq!(answer.action, "accept", "{answer:?}");
 }
 
@@ -172,10 +172,10 @@ fn as_quenched_is_tempered_today() {
         stage: text("quenched"),
         ..after("W1", filed("65:k,k", "60-63 HRC", Some(true)), &[])
     };
-    let answer = step(question.clone());
+    let answer = step(&question);
     assert_eq!(answer.action, "temper");
     assert!(answer.notes.iter().any(|note| note.contains("today")));
-    let tonight = step(NextQuestion { hurried: true, ..question });
+    let tonight = step(&NextQuestion { hurried: true, ..question });
     assert_eq!(tonight.action, "snap_temper");
 }
 
@@ -184,7 +184,7 @@ fn as_quenched_is_tempered_today() {
 fn at_its_size_it_stays() {
     let question =
         NextQuestion { at_size: true, ..after("4140", read("32 HRC", "38-40 HRC"), &["1100F/2h"]) };
-    let answer = step(question);
+    let answer = step(&question);
     assert_ne!(answer.action, "harden");
     assert!(answer.options.iter().any(|one| one.action == "harden" && !one.open));
 }
@@ -193,7 +193,7 @@ fn at_its_size_it_stays() {
 #[test]
 fn contradictory_files() {
     let evidence = filed("40:k 45:b,b 50:k,k 55:b 60:b", "44-48 HRC", Some(true));
-    assert_eq!(step(after("O1", evidence, &["400C/1h"])).action, "clear_up");
+    assert_eq!(step(&after("O1", evidence, &["400C/1h"])).action, "clear_up");
 }
 
 /// 4140, 50 mm round in oil, 58 HRC wanted: no quench gets it there. Modern Steels and Their Properties (recalled) has about 49
@@ -206,7 +206,7 @@ fn what_the_section_does_not_reach() {
         quench: text("oil"),
         ..after("4140", read("49 HRC", "60-62 HRC"), &[])
     };
-    assert_eq!(step(question).action, "change_plan");
+    assert_eq!(step(&question).action, "change_plan");
 }
 
 /// Spring strip, 1075: about 45-50 HRC comes from the middle of the range.
@@ -214,13 +214,13 @@ fn what_the_section_does_not_reach() {
 #[test]
 fn strip_springs() {
     let answer =
-        tempered(TemperQuestion { target: text("45-49 HRC"), held: text("1h"), ..of("1075") });
+        tempered(&TemperQuestion { target: text("45-49 HRC"), held: text("1h"), ..of("1075") });
     let plan = celsius(&answer);
     assert!(plan.iter().all(|at| (320.0..=460.0).contains(at)), "{plan:?}");
     // Plain carbon steel: the colour is told with its temperature, as a check.
-    let low = tempered(TemperQuestion { at: text("230C"), held: text("5min"), ..of("1075") });
+    let low = tempered(&TemperQuestion { at: text("230C"), held: text("5min"), ..of("1075") });
     assert!(low.colour.is_some_and(|colour| colour.contains("°C") && colour.contains("straw")));
-    assert!(tempered(TemperQuestion { at: text("230C"), ..of("O1") }).colour.is_none());
+    assert!(tempered(&TemperQuestion { at: text("230C"), ..of("O1") }).colour.is_none());
 }
 
 /// A temperature without its unit is asked about, with both readings.
@@ -238,8 +238,8 @@ fn a_temperature_without_a_unit() {
 /// Several tempers: the hottest decides, a later cooler one changes nothing and it is said.
 #[test]
 fn later_cooler_tempers_change_nothing() {
-    let one = tempered(TemperQuestion { at: text("400C/2h"), ..of("4140") });
-    let both = tempered(TemperQuestion {
+    let one = tempered(&TemperQuestion { at: text("400C/2h"), ..of("4140") });
+    let both = tempered(&TemperQuestion {
         at: text("400C/2h"),
         then: vec!["250C/2h".into()],
         ..of("4140")
@@ -247,7 +247,7 @@ fn later_cooler_tempers_change_nothing() {
     let median = |answer: &TemperAnswer| answer.hardness.as_ref().unwrap().median;
     assert!((median(&one) - median(&both)).abs() < 0.2);
     assert!(both.notes.iter().any(|note| note.contains("next to nothing")), "{:?}", both.notes);
-    let twice = tempered(TemperQuestion { at: text("2x 400C/2h"), ..of("4140") });
+    let twice = tempered(&TemperQuestion { at: text("2x 400C/2h"), ..of("4140") });
     assert!(median(&twice) < median(&one));
 }
 
@@ -256,7 +256,7 @@ fn later_cooler_tempers_change_nothing() {
 fn the_last_part_came_out_soft() {
     let book = TemperQuestion { target: text("48-52 HRC"), held: text("2h"), ..of("4140") };
     let learnt = TemperQuestion { learn: vec!["49 HRC@220C/2h".into()], ..book.clone() };
-    let (book, learnt) = (tempered(book), tempered(learnt));
+    let (book, learnt) = (tempered(&book), tempered(&learnt));
     assert!(celsius(&learnt).first() < celsius(&book).first(), "{learnt:?}");
     let learned = learnt.learned.unwrap();
     assert!(learned.text.iter().any(|text| text.contains("softer than the book")), "{learned:?}");
@@ -266,7 +266,7 @@ fn the_last_part_came_out_soft() {
 /// Tool steels: printed sheets, disagreeing ones shown as such, never beyond their ends.
 #[test]
 fn printed_curves_of_tool_steels() {
-    let h13 = tempered(TemperQuestion { at: text("2x 650C/2h"), ..of("H13") });
+    let h13 = tempered(&TemperQuestion { at: text("2x 650C/2h"), ..of("H13") });
     assert!(h13.warnings.iter().any(|warning| warning.contains("disagree")), "{:?}", h13.warnings);
     assert!(h13.sheets.len() > 1);
     let beyond = temper(ENGLISH, &TemperQuestion { at: text("740C/2h"), ..of("O1") }).unwrap_err();

@@ -5,8 +5,8 @@ use std::error::Error;
 
 use biteband_steel::temper::Scales;
 use biteband_tests::calibrate::{
-    Figures, LeftOut, Measured, Steel, Table, committed, figures, figures_after_one, fit,
-    fit_spread, left_out, steels,
+    Figures, LeftOut, Measured, Steel, Table, committed, figures, figures_after_one,
+    figures_from_quenched, fit, fit_spread, left_out, steels,
 };
 
 fn main() -> Result<(), Box<dyn Error>> {
@@ -34,6 +34,14 @@ fn main() -> Result<(), Box<dyn Error>> {
     }
     line("all, everywhere", figures(results.iter().flatten(), &spread, |_| true));
     line("all, shop's range", figures(results.iter().flatten(), &spread, Measured::in_shop));
+    for (low, high) in [(150.0, 300.0), (300.0, 450.0), (450.0, 550.0), (550.0, 700.1)] {
+        let part = |one: &Measured| one.in_shop() && one.celsius >= low && one.celsius < high;
+        let name = format!("of these, from {low:.0} to {high:.0} °C");
+        line(&name, figures(results.iter().flatten(), &spread, part));
+    }
+    let (without, with) = figures_from_quenched(&results, &spread);
+    line("with hardness as quenched, without using it", without);
+    line("with hardness as quenched, using it", with);
     let near = |shop: &[LeftOut]| {
         let far = |one: &LeftOut| {
             (one.measured.celsius - 427.0).abs() / 50.0 + 1.5 * one.measured.hours.ln().abs()

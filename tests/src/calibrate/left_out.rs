@@ -2,7 +2,7 @@
 
 use std::error::Error;
 
-use biteband_steel::temper::{Learned, Oven, OwnResult, Point, Scales, Spread};
+use biteband_steel::temper::{Curve, Learned, Oven, OwnResult, Point, Scales, Spread};
 
 use super::data::{Measured, Steel};
 use super::fit::{Fit, Prior, fit};
@@ -17,6 +17,8 @@ pub struct LeftOut {
     pub measured: Measured,
     /// What was predicted, in HRC.
     pub predicted: f64,
+    /// The same with the measured hardness as quenched, where there is one.
+    pub from_quenched: Option<f64>,
 }
 
 impl LeftOut {
@@ -43,9 +45,14 @@ pub fn left_out(
             let Fit { value, .. } = fit(&others, prior, Some(full), scales)?;
             let start = value.untempered(without.shares.carbon);
             let curve = value.curve(&without.shares, start, scales);
-            let predict = |one: &Measured| LeftOut {
-                measured: *one,
-                predicted: scales.hrc(curve.hv(one.celsius, one.hours)),
+            let quenched = without.as_quenched.map(|hrc| {
+                let start = value.untempered_as_measured(without.shares.carbon, hrc, 0.0);
+                value.curve(&without.shares, start, scales)
+            });
+            let predict = |one: &Measured| {
+                let at = |curve: &Curve| scales.hrc(curve.hv(one.celsius, one.hours));
+                let from_quenched = quenched.as_ref().map(at);
+                LeftOut { measured: *one, predicted: at(&curve), from_quenched }
             };
             Ok(without.results.iter().map(predict).collect())
         })
@@ -93,6 +100,20 @@ pub fn figures<'a>(
         .map(|one| (one.predicted - one.measured.hrc, spread.sd(one.measured.celsius)))
         .collect();
     of(&errors)
+}
+
+/// Figures in the shop's range of steels whose hardness as quenched was measured: without it and with it.
+#[must_use]
+pub fn figures_from_quenched(results: &[Vec<LeftOut>], spread: &Spread) -> (Figures, Figures) {
+    let (mut without, mut with) = (Vec::new(), Vec::new());
+    for one in results.iter().flatten().filter(|one| one.measured.in_shop()) {
+        if let Some(from_quenched) = one.from_quenched {
+            let Measured { celsius, hrc, .. } = one.measured;
+            without.push((one.predicted - hrc, spread.sd(celsius)));
+            with.push((from_quenched - hrc, spread.sd(celsius)));
+        }
+    }
+    (of(&without), of(&with))
 }
 
 /// Figures in the shop's range when one result of the same steel is known: the one that `own` picks out of a steel's

@@ -11,6 +11,6 @@ mod table;
 
 pub use data::{Measured, Steel, steels};
 pub use fit::{Fit, Prior, fit};
-pub use left_out::{Figures, LeftOut, figures, figures_after_one, left_out};
+pub use left_out::{Figures, LeftOut, figures, figures_after_one, figures_from_quenched, left_out};
 pub use spread::fit_spread;
 pub use table::{Table, committed};

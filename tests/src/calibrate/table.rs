@@ -13,8 +13,9 @@ use crate::{Row, read};
 const HEAD: &str = "\
 # Coefficients of the tempering regression, fitted by `cargo xtask calibrate` to tempering-results.csv: edit prior and
 # meaning only, the rest is written. Shares in mass percent; P is the parameter T (constant + log10 h) / 1000, T in K.
-# standard_error: with the prior. prior: middle and standard deviation before the data, general sizes known from the
-# literature, rounded, and wide; ours. spread_: deviations of results of one steel that the fit has not seen, in HRC.
+# standard_error: with the prior. prior: middle and standard deviation before the data; ours, rounded from the literature
+# and from earlier work with the same results, and wide. spread_: deviations of results of one steel that the fit has
+# not seen, in HRC.
 ";
 
 /// What the file says besides the values: priors and meanings.
