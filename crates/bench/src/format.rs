@@ -80,6 +80,21 @@ impl Units {
         format!("{} {unit}", dash(&text(low), &text(high)))
     }
 
+    /// A temperature in whole degrees.
+    ///
+    /// ```
+    /// use biteband_bench::format::Units;
+    /// assert_eq!(Units::Metric.degrees(204.4), "204 °C");
+    /// assert_eq!(Units::Inch.degrees(204.4), "400 °F");
+    /// ```
+    #[must_use]
+    pub fn degrees(self, celsius: f64) -> String {
+        match self {
+            Self::Metric => format!("{} °C", fixed(celsius, 0)),
+            Self::Inch => format!("{} °F", fixed(celsius * 1.8 + 32.0, 0)),
+        }
+    }
+
     /// A volume in litres, or in US gallons.
     #[must_use]
     pub fn litres(self, litres: f64) -> String {

@@ -94,10 +94,7 @@ impl Speech {
 
     /// A temperature in whole degrees.
     pub(super) fn celsius(self, celsius: f64) -> String {
-        match self.units {
-            Units::Metric => format!("{} °C", fixed(celsius, 0)),
-            Units::Inch => format!("{} °F", fixed(celsius * 1.8 + 32.0, 0)),
-        }
+        self.units.degrees(celsius)
     }
 
     /// A difference in whole degrees.

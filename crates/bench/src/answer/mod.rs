@@ -61,6 +61,7 @@ pub use indent_question::{IndentQuestion, parse_readings};
 pub use jominy::{
     DiameterAnswer, JominyAnswer, JominyPoint, JominyQuestion, OutsideAnswer, jominy,
 };
+pub(crate) use next::next_with_oven;
 pub use next::{AdvisedTemper, NextQuestion, NextStepAnswer, OddsAnswer, OptionAnswer, next};
 pub use reach::{ReachQuestion, reach};
 pub use reach_answer::{
@@ -77,6 +78,7 @@ pub use steel_answer::{
     ElementAnswer, FindAnswer, HardeningAnswer, SteelAnswer, SteelListing, SteelSource,
     SuppliedAnswer, TargetRow, TargetsAnswer, TemperatureStep, TemperingAnswer, WorkingAnswer,
 };
+pub(crate) use temper::{HELD, dial_for, hrc_of, temper_curve, time, wanted};
 pub use temper::{TemperQuestion, temper, tempered};
 pub use temper_answer::{
     AfterAnswer, BrittleAnswer, CurvePoint, LearnedAnswer, OwnPoint, PlanAnswer, SheetAnswer,

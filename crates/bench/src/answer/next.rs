@@ -140,6 +140,9 @@ pub struct NextStepAnswer {
     pub cautions: Vec<String>,
     /// Stable names of the sources.
     pub sources: Vec<&'static str>,
+    /// What `why` is joined from, for a page: how the part stands, the chances as it is, how it is done, likely causes.
+    #[serde(skip)]
+    pub parts: [String; 4],
 }
 
 /// A further temper is held for so long unless something else is said, in minutes.
@@ -169,6 +172,18 @@ const HELD: f64 = 60.0;
 /// assert_eq!(next(language, &question).unwrap().action, "harden");
 /// ```
 pub fn next(language: Language, question: &NextQuestion) -> Result<NextStepAnswer, Refusal> {
+    next_with_oven(language, question, &[])
+}
+
+/// The same for results that a checked oven gave: their temperatures are those of its dial.
+///
+/// # Errors
+/// A refusal as of [`next`], or checks of the oven that contradict each other.
+pub(crate) fn next_with_oven(
+    language: Language,
+    question: &NextQuestion,
+    oven: &[String],
+) -> Result<NextStepAnswer, Refusal> {
     let speech = Speech { language, units: question.units };
     let target = question.evidence.target.as_deref().map(str::trim).filter(|text| !text.is_empty());
     let Some(written) = target else {
@@ -217,8 +232,9 @@ pub fn next(language: Language, question: &NextQuestion) -> Result<NextStepAnswe
         let why = format!("{} {}", refusal.message, refusal.instead);
         notes.push(language.next_step(NextStep::NoCurve { why: &why }).into_owned());
     }
+    let checks = speech.checks(oven)?;
     let learnt = match &tempering {
-        Some(tempering) => Some(learned(speech, tempering, &question.learn, None)?),
+        Some(tempering) => Some(learned(speech, tempering, &question.learn, checks.as_ref())?),
         None => None,
     };
     let brittle = steel.as_ref().and_then(brittle_core);
@@ -405,6 +421,7 @@ impl Asked<'_> {
             first.map(|first| first.how.clone()).unwrap_or_default(),
             causes,
         ];
+        let parts = why.clone();
         let why = super::heat::joined(why.into_iter());
         let open_question = found.diagnosis == Diagnosis::Unclear
             && first.is_some_and(|first| first.action == "accept");
@@ -431,6 +448,7 @@ impl Asked<'_> {
             notes,
             cautions: vec![caution].into_iter().filter(|text| !text.is_empty()).collect(),
             sources,
+            parts,
         }
     }
 

@@ -37,7 +37,7 @@ const AGREES: f64 = 1.0;
 /// A difference of the dial from here on is told, K.
 const TOLD: f64 = 5.0;
 /// A temper is held for so long unless something else is said, in minutes.
-const HELD: f64 = 120.0;
+pub(crate) const HELD: f64 = 120.0;
 
 /// What is asked: a temper, a target, or both.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Deserialize)]
@@ -95,6 +95,25 @@ pub struct TemperQuestion {
 /// assert!((350.0..480.0).contains(&first.celsius));
 /// ```
 pub fn temper(language: Language, question: &TemperQuestion) -> Result<TemperAnswer, Refusal> {
+    asked(language, question, false)
+}
+
+/// The curve alone, with what it rests on, where neither a temper nor a target is given.
+///
+/// # Errors
+/// A refusal as of [`temper`].
+pub(crate) fn temper_curve(
+    language: Language,
+    question: &TemperQuestion,
+) -> Result<TemperAnswer, Refusal> {
+    asked(language, question, true)
+}
+
+fn asked(
+    language: Language,
+    question: &TemperQuestion,
+    curve_alone: bool,
+) -> Result<TemperAnswer, Refusal> {
     let speech = Speech { language, units: question.units };
     let (steel, understood) = steel_of(
         language,
@@ -121,7 +140,7 @@ pub fn temper(language: Language, question: &TemperQuestion) -> Result<TemperAns
     let done = list(&question.done)?;
     let target = question.target.as_deref().map(str::trim).filter(|text| !text.is_empty());
     let target = target.map(|text| wanted(language, text).map(|aim| (text, aim))).transpose()?;
-    if given.is_empty() && target.is_none() {
+    if given.is_empty() && target.is_none() && !curve_alone {
         return Err(refused(speech, "bench.nothing_asked", "", TemperRefusal::NothingAsked));
     }
     let mut tempering = Tempering::of(&steel).map_err(|error| {
@@ -186,7 +205,7 @@ pub(super) fn refused(
 }
 
 /// Reads a wanted hardness; a single number is meant within one on either side.
-pub(super) fn wanted(language: Language, text: &str) -> Result<Target, Refusal> {
+pub(crate) fn wanted(language: Language, text: &str) -> Result<Target, Refusal> {
     match parse_target(language, text) {
         Err(refusal) if refusal.code == "bench.target_not_a_range" => {
             let about = format!("{text} +-{ABOUT}");
@@ -202,7 +221,7 @@ pub(super) fn wanted(language: Language, text: &str) -> Result<Target, Refusal> 
 }
 
 /// A single hardness on any scale, in HRC.
-fn hrc_of(language: Language, text: &str) -> Result<f64, Refusal> {
+pub(crate) fn hrc_of(language: Language, text: &str) -> Result<f64, Refusal> {
     let parsed = match designation::parse(text) {
         Err(designation::Error::NoScale) => designation::parse(&format!("{text} HRC")),
         other => other,
@@ -224,12 +243,23 @@ fn hrc_of(language: Language, text: &str) -> Result<f64, Refusal> {
 }
 
 /// A time in minutes, in hours from one and a half on.
-pub(super) fn time(minutes: f64) -> String {
+pub(crate) fn time(minutes: f64) -> String {
     if minutes >= 89.5 {
         format!("{} h", format::plain((minutes / 6.0).round() / 10.0))
     } else {
         format!("{} min", fixed(minutes, 0))
     }
+}
+
+/// What the oven's dial shows when the metal has a temperature, °C; nothing where no check reaches.
+pub(crate) fn dial_for(
+    language: Language,
+    units: Units,
+    checks: &[String],
+    celsius: f64,
+) -> Option<f64> {
+    let checks = Speech { language, units }.checks(checks).ok()??;
+    Some(checks.dial_for(Celsius::new(celsius).ok()?).ok()?.get())
 }
 
 /// Why a steel has no hardness after tempering.

@@ -140,6 +140,9 @@ pub struct TemperAnswer {
     pub basis: Vec<String>,
     /// The curve for the time that was given, 10 K apart.
     pub curve: Vec<CurvePoint>,
+    /// How many times each temper of curve and plan is done.
+    #[serde(skip)]
+    pub times: u8,
     /// What each printed curve says; empty for the regression.
     pub sheets: Vec<SheetAnswer>,
     /// What own results taught.
@@ -154,6 +157,10 @@ pub struct TemperAnswer {
     pub warnings: Vec<String>,
     /// How to go about it.
     pub notes: Vec<String>,
+    /// What the dial has to show for the first temper of the plan, or that it was not checked: one of the notes, for
+    /// a page that shows it beside the plan.
+    #[serde(skip)]
+    pub dial: String,
     /// Where it can hurt.
     pub cautions: Vec<String>,
     /// Stable names of the sources.

@@ -93,6 +93,7 @@ impl Job<'_> {
             steel: self.steel.grade().map(Grade::key),
             understood,
             method: self.learnt.taught.tempering().method().key(),
+            times: self.times,
             ..TemperAnswer::default()
         };
         let all: Vec<Temper> = done.iter().chain(given).copied().collect();
@@ -233,7 +234,8 @@ impl Job<'_> {
                 self.say(Tempers::DialUnchecked { width: &width })
             }
         };
-        answer.notes.push(dial);
+        answer.notes.push(dial.clone());
+        answer.dial = dial;
         Ok(found)
     }
 

@@ -140,7 +140,11 @@ pub fn reduce(app: &App, action: Action) -> App {
         }
         Action::Temper(action) => {
             let Saved { steel, temper, .. } = &mut next.saved;
-            let named = if steel.by_composition { &steel.own } else { &steel.query };
+            let named = if steel.by_composition {
+                &steel.own
+            } else {
+                steel.picked.as_ref().unwrap_or(&steel.query)
+            };
             next.session.missing = temper.act(action, named).map(Field::Temper);
         }
         Action::Loaded(saved) => next.saved = *saved,

@@ -175,12 +175,13 @@ impl TemperState {
     }
 
     fn add_result(&mut self, steel: &str) -> Option<TemperField> {
-        for (text, field) in
-            [(&self.measured, TemperField::Measured), (&self.after, TemperField::After)]
-        {
-            if !text.bytes().any(|sign| sign.is_ascii_digit()) {
-                return Some(field);
-            }
+        let figure = |text: &str| text.bytes().any(|sign| sign.is_ascii_digit());
+        if !figure(&self.measured) {
+            return Some(TemperField::Measured);
+        }
+        // A temperature without its unit would be kept for a wrong one.
+        if !(figure(&self.after) && self.after.contains(['C', 'c', 'F', 'f'])) {
+            return Some(TemperField::After);
         }
         self.results.push(OwnResult {
             steel: steel.trim().to_owned(),
@@ -201,6 +202,9 @@ mod tests {
         assert_eq!(state.act(TemperAction::AddResult, "4140"), Some(TemperField::Measured));
         state.edit(TemperField::Measured, "53 HRC".into());
         assert_eq!(state.act(TemperAction::AddResult, "4140"), Some(TemperField::After));
+        state.edit(TemperField::After, "220 / 2 h".into());
+        assert_eq!(state.act(TemperAction::AddResult, "4140"), Some(TemperField::After));
+        assert_eq!(state.after, "220 / 2 h");
         state.edit(TemperField::After, "220 °C / 2 h".into());
         assert_eq!(state.act(TemperAction::AddResult, " 4140 "), None);
         let kept = OwnResult {

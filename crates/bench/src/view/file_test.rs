@@ -277,6 +277,11 @@ fn question(app: &App, state: &FileTestState, problems: &[(Field, Problem)]) -> 
     }
 }
 
+/// The question as it stands, for the next step.
+pub(super) fn asked(app: &App, language: Language) -> FileQuestion {
+    question(app, &app.saved.file_test, &field_problems(app, language))
+}
+
 fn has(grades: &[f64], grade: f64) -> bool {
     grades.iter().any(|g| g.total_cmp(&grade).is_eq())
 }

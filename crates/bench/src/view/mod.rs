@@ -6,28 +6,35 @@ mod about;
 mod convert;
 mod file_test;
 mod mark;
+mod next;
 mod paper;
 mod reading;
 mod ridge;
 mod scales;
 mod section;
 mod steel;
+mod steel_asked;
 mod steel_heat;
+mod temper;
+mod temper_curve;
 
 pub use about::{AboutView, about};
 pub use convert::{ConvertView, ResultView, SideBySide, TableChip, convert};
 pub use file_test::{ConflictView, FileTestView, OddsView, ProofView, ScaleRow, file_test};
 pub use mark::{MarkEntry, MarkView, mark};
+pub use next::{ActView, NextView, StepView, next_step};
 pub use paper::{PaperView, SheetView, paper};
 pub use ridge::{KeyView, RidgeView, RuleRow, RuleTick, RuleView};
 pub use scales::{AlignedView, ScaleLine, ScaleTick};
 pub use section::{BandRow, BandView, Callout, Layer, SectionView};
 pub use steel::{HeatView, ReachView, RecipeRow, SteelView, steel_page};
+pub use temper::{LookedView, PlanView, ResultRow, StepRow, TemperView, temper_page};
+pub use temper_curve::{CurveText, CurveView};
 
 use crate::refusal::Refusal;
 
 /// A choice with its label and whether it is taken.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Chip {
     /// Stable name.
     pub key: &'static str,

@@ -1,24 +1,20 @@
 //! The page of steels: what a bar is, what its section reaches, how to heat it and what the bath does.
 
 use biteband_steel::furnace::Protection;
-use biteband_steel::grade::search;
 use biteband_steel::quench::{Medium, Movement};
 
 use super::section::{BandView, SectionView, bands, section};
+use super::steel_asked::{Named, asked, bath, checks, given, section as section_of};
 use super::{Chip, Problem};
 use crate::answer::{
-    HeatAnswer, HeatQuestion, ReachAnswer, ReachQuestion, SteelAnswer, SteelQuestion, heat, reach,
-    steel, steel_targets,
+    HeatAnswer, HeatQuestion, ReachAnswer, ReachQuestion, SteelAnswer, heat, reach, steel_targets,
 };
 use crate::format::Units;
 use crate::measure::parse_length;
 use crate::refusal::Refusal;
-use crate::section::SectionInput;
 use crate::state::{App, Field, ShapeKind, SteelField, SteelState, has_degrees};
 use crate::words::{Language, Reach as ReachWords, SteelPage};
 
-/// How many names are suggested.
-const SUGGESTED: usize = 6;
 /// How many kinds of part are listed.
 const KINDS: usize = 8;
 
@@ -128,22 +124,11 @@ pub fn steel_page(app: &App, language: Language) -> SteelView {
     view
 }
 
-/// How a question names the steel.
-struct Named {
-    steel: Option<String>,
-    composition: Option<String>,
-}
-
 struct Page<'a> {
     app: &'a App,
     state: &'a SteelState,
     language: Language,
     units: Units,
-}
-
-fn given(text: &str) -> Option<String> {
-    let text = text.trim();
-    (!text.is_empty()).then(|| text.to_owned())
 }
 
 impl Page<'_> {
@@ -273,107 +258,27 @@ impl Page<'_> {
 
     /// Finds the steel; what is to be said of its name goes into the view.
     fn steel(&self, view: &mut SteelView) -> Option<Named> {
-        let state = self.state;
-        if state.by_composition {
-            let Some(text) = given(&state.own) else {
-                view.hint = self.label(SteelPage::Empty);
-                return None;
-            };
-            if let Err(refusal) = crate::composition::parse_composition(self.language, &text) {
-                if self.typing(SteelField::Own) {
-                    view.hint = self.label(SteelPage::Typing);
-                } else {
-                    view.problems.push((SteelField::Own, refusal.into()));
-                }
-                return None;
-            }
-            return Some(Named { steel: None, composition: Some(text) });
+        let found = asked(self.app, self.language);
+        view.hint = found.hint.map(|hint| self.label(hint)).unwrap_or_default();
+        view.problems.extend(found.problem);
+        view.understood = found.understood;
+        view.candidates = found.candidates;
+        view.suggestions = found.suggestions;
+        if let Some(card) = found.card {
+            fill_card(view, &card);
         }
-        let Some(name) = given(&state.query) else {
-            view.hint = self.label(SteelPage::Empty);
-            return None;
-        };
-        let asked = state.picked.clone().unwrap_or_else(|| name.clone());
-        let question = SteelQuestion { name: asked.clone(), units: self.units };
-        match steel(self.language, &question) {
-            Ok(card) => {
-                if state.picked.is_some() {
-                    let of_name = SteelQuestion { name: name.clone(), units: self.units };
-                    if let Ok(typed) = steel(self.language, &of_name) {
-                        meanings(view, &typed, card.key);
-                    }
-                } else {
-                    meanings(view, &card, card.key);
-                }
-                // That a grade's own name stands for it needs no sentence.
-                let plain = card.candidates.is_empty() && card.designation == card.key;
-                view.understood = card.verdict.iter().skip(usize::from(plain)).cloned().collect();
-                fill_card(view, &card);
-                if self.typing(SteelField::Query) {
-                    suggest(view, &name);
-                }
-                Some(Named { steel: Some(asked), composition: None })
-            }
-            Err(refusal) => {
-                suggest(view, &name);
-                if self.typing(SteelField::Query) {
-                    view.hint = self.label(SteelPage::Typing);
-                } else {
-                    view.problems.push((SteelField::Query, refusal.into()));
-                }
-                None
-            }
-        }
-    }
-
-    fn section(&self) -> Option<SectionInput> {
-        let state = self.state;
-        let size = given(&state.size)?;
-        let two = || Some(format!("{size} x {}", given(&state.second)?));
-        let mut section = SectionInput { length: given(&state.length), ..SectionInput::default() };
-        match state.shape {
-            ShapeKind::Round => section.round = Some(size),
-            ShapeKind::Square => section.square = Some(size),
-            ShapeKind::Hexagon => section.hex = Some(size),
-            ShapeKind::Plate => section.plate = Some(size),
-            ShapeKind::Tube => section.tube = Some(two()?),
-            ShapeKind::Flat => section.flat = Some(two()?),
-        }
-        Some(section)
-    }
-
-    /// The bath as questions write it.
-    fn bath(&self) -> String {
-        let state = self.state;
-        let mut bath = state.medium.clone();
-        if state.medium != Medium::Air.key() {
-            bath.push(':');
-            bath.push_str(&state.movement);
-        }
-        let part = |before: &str, text: &str| given(text).map(|text| format!("{before}{text}"));
-        let (litres, celsius) = (part("", &state.litres), part("@", &state.bath_temperature));
-        let amount = litres.unwrap_or_default() + &celsius.unwrap_or_default();
-        for part in [given(&amount), part("flash=", &state.flash_point)].into_iter().flatten() {
-            bath.push(':');
-            bath.push_str(&part);
-        }
-        bath
+        found.named
     }
 
     fn questions(&self, named: &Named) -> (Option<ReachQuestion>, HeatQuestion) {
-        let section = self.section();
+        let section = section_of(self.state);
         let question = HeatQuestion {
             steel: named.steel.clone(),
             composition: named.composition.clone(),
             section: section.clone().unwrap_or_default(),
-            quench: Some(self.bath()),
+            quench: Some(bath(self.state)),
             protection: Some(self.state.protection.clone()),
-            oven: self
-                .state
-                .checks
-                .iter()
-                .map(|check| format!("{}={}", check.dial, check.truth))
-                .collect(),
+            oven: checks(self.state),
             units: self.units,
             ..HeatQuestion::default()
         };
@@ -381,7 +286,7 @@ impl Page<'_> {
             steel: named.steel.clone(),
             composition: named.composition.clone(),
             section,
-            quench: Some(self.bath()),
+            quench: Some(bath(self.state)),
             target: given(&self.state.target),
             part: None,
             units: self.units,
@@ -461,27 +366,6 @@ impl Page<'_> {
         add(&mut view.cautions, answer.cautions.iter().cloned());
         add_sources(view, &answer.sources);
     }
-}
-
-/// The steels that the typed name may mean, the chosen one marked.
-fn meanings(view: &mut SteelView, typed: &SteelAnswer, chosen: &str) {
-    if typed.candidates.is_empty() {
-        return;
-    }
-    let first = (typed.key, format!("{}: {}", typed.name, typed.closeness_text));
-    let others = typed
-        .candidates
-        .iter()
-        .map(|one| (one.key, format!("{}: {}", one.name, one.closeness_text)));
-    view.candidates = std::iter::once(first)
-        .chain(others)
-        .map(|(key, label)| (key.to_owned(), label, key == chosen))
-        .collect();
-}
-
-fn suggest(view: &mut SteelView, name: &str) {
-    let found = search(name, SUGGESTED).into_iter().map(|one| one.text().to_owned());
-    view.suggestions = found.filter(|text| text != name).collect();
 }
 
 fn fill_card(view: &mut SteelView, card: &SteelAnswer) {

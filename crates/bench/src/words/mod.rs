@@ -35,6 +35,8 @@ mod steel_page;
 mod steel_page_english;
 mod temper;
 mod temper_english;
+mod temper_page;
+mod temper_page_english;
 
 use std::borrow::Cow;
 
@@ -57,6 +59,7 @@ pub use section::SectionRefusal;
 pub use steel::{SteelRefusal, SteelWords};
 pub use steel_page::{RecipeNote, SteelPage};
 pub use temper::{TemperRefusal, Tempers};
+pub use temper_page::{TemperPage, TemperSaid};
 
 /// A language of the tool.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -473,6 +476,8 @@ pub enum Ui {
     TabConvert,
     TabMark,
     TabPaper,
+    TabSteel,
+    TabTemper,
     ConvertWhere,
     ConvertResults,
     PadTitle,
