@@ -9,7 +9,7 @@ import { copyOfPage, dist, isPlainPart, noAxeViolations, singleFile, stage, unti
 
 const { open, server, expect } = stage();
 
-const isPart = (name) => /-(about|convert|mark|paper|steel|shared-\d+)\.part$/.test(name);
+const isPart = (name) => /-(about|convert|mark|paper|steel|temper|shared-\d+)\.part$/.test(name);
 const go = (page, hash) => page.evaluate((to) => { location.hash = to; }, hash);
 // Without a worker nothing is kept, as on the very first visit.
 const noWorker = {
@@ -29,6 +29,7 @@ const ROOMS = {
   "#mark": (page) => page.locator("#field-mark-first"),
   "#paper": (page) => page.locator(".sheets img").first(),
   "#steel": (page) => page.locator("#field-steel-query"),
+  "#temper": (page) => page.locator("#field-temper-held"),
   "#about": (page) => page.getByRole("heading", { name: "Cautions" }),
 };
 

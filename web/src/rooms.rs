@@ -7,6 +7,7 @@
     reason = "the macro puts the failure of loading into the result"
 )]
 
+use std::cell::Cell;
 use std::rc::Rc;
 
 use biteband_bench::state::{App, Page};
@@ -14,7 +15,7 @@ use wasm_split_helpers::{SplitLoaderError, wasm_split};
 use yew::Html;
 
 use crate::app::Dispatch;
-use crate::pages::{about, convert, file_test, mark, paper, steel};
+use crate::pages::{about, convert, file_test, mark, next, paper, steel, temper};
 
 /// What draws a page.
 pub(crate) type Room = fn(&Rc<App>, &Dispatch) -> Html;
@@ -41,21 +42,41 @@ fn steel_part() -> Loaded {
     Ok(steel::steel)
 }
 
+#[wasm_split(temper, fallible)]
+fn temper_part() -> Loaded {
+    Ok(temper::temper)
+}
+
+/// The panel of the next step comes with the planner of tempers, which it needs most of.
+#[wasm_split(temper, fallible)]
+fn next_part() -> Loaded {
+    Ok(next::next)
+}
+
 #[wasm_split(about, fallible)]
 fn about_part() -> Loaded {
     Ok(about::about)
 }
 
 /// The pages whose parts are loaded when the first page stands, so that a later tap need not wait; the one that is
-/// opened most often first.
-pub(crate) const PARTS: [Page; 5] =
-    [Page::Convert, Page::Steel, Page::Mark, Page::Paper, Page::About];
+/// opened most often first. That of the tempers holds a panel of the first page.
+pub(crate) const PARTS: [Page; 6] =
+    [Page::Temper, Page::Convert, Page::Steel, Page::Mark, Page::Paper, Page::About];
+
+thread_local! {
+    static NEXT: Cell<Option<Room>> = const { Cell::new(None) };
+}
+
+/// What draws the panel of the next step, once its part is there.
+pub(crate) fn next_panel() -> Option<Room> {
+    NEXT.get()
+}
 
 /// What draws a page, where that is part of the first module.
 pub(crate) fn at_hand(page: Page) -> Option<Room> {
     match page {
         Page::FileTest => Some(file_test::file_test),
-        Page::Convert | Page::Mark | Page::Paper | Page::Steel | Page::About => None,
+        Page::Convert | Page::Mark | Page::Paper | Page::Steel | Page::Temper | Page::About => None,
     }
 }
 
@@ -67,6 +88,10 @@ pub(crate) async fn load(page: Page) -> Option<Room> {
         Page::Mark => mark_part().await.ok(),
         Page::Paper => paper_part().await.ok(),
         Page::Steel => steel_part().await.ok(),
+        Page::Temper => {
+            NEXT.set(next_part().await.ok());
+            temper_part().await.ok()
+        }
         Page::About => about_part().await.ok(),
     }
 }

@@ -13,6 +13,7 @@ use crate::parts::chips::{Name as Group, button, chips, folded, press, small};
 use crate::parts::choice::choice;
 use crate::parts::field::{Look, field as entry, told};
 use crate::parts::rule::rule;
+use crate::rooms::next_panel;
 
 /// What every part of a page is handed.
 #[derive(Clone, Copy)]
@@ -38,8 +39,9 @@ pub(crate) fn file_test(app: &Rc<App>, dispatch: &Dispatch) -> Html {
             </div>
             <div class="col rest">
                 { causes(&view) }
-                { notes(&view) }
                 <section class="card">{ target(props, &view) }</section>
+                { for next_panel().map(|panel| panel(app, dispatch)) }
+                { notes(&view) }
                 { scales(&view) }
                 { conditions(props) }
                 { hand(props, &view) }

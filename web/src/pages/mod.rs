@@ -4,5 +4,7 @@ pub(crate) mod about;
 pub(crate) mod convert;
 pub(crate) mod file_test;
 pub(crate) mod mark;
+pub(crate) mod next;
 pub(crate) mod paper;
 pub(crate) mod steel;
+pub(crate) mod temper;

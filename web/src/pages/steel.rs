@@ -3,7 +3,7 @@
 use std::rc::Rc;
 
 use biteband_bench::format::plain as place;
-use biteband_bench::state::{Action, App, Field as Name, SteelAction, SteelField};
+use biteband_bench::state::{Action, App, Field as Name, Page, SteelAction, SteelField};
 use biteband_bench::view::{
     BandView, HeatView, ReachView, SectionView, SteelView, steel_page as view_of,
 };
@@ -12,7 +12,8 @@ use yew::prelude::*;
 
 use super::convert::refusal;
 use crate::app::{Dispatch, LANGUAGE};
-use crate::parts::chips::{Name as Group, chips, folded, press};
+use crate::parts::bars::tabs;
+use crate::parts::chips::{Name as Group, chips, folded, key, keys, list, press};
 use crate::parts::field::{Look, field};
 use crate::parts::text::{block, p, para, ps, section};
 
@@ -36,7 +37,7 @@ pub(crate) fn steel(app: &Rc<App>, dispatch: &Dispatch) -> Html {
     html! {
         <main id="content" class="wide flow">
             <h1 tabindex="-1" class="unseen">{ LANGUAGE.say(Phrase::Steel) }</h1>
-            { block("col asked", vec![shown.steel(), shown.section()]) }
+            { block("col asked", vec![tabs(Page::Steel), shown.steel(), shown.section()]) }
             <div role="status" class="col answer">{ status }</div>
             { block("col asked", vec![shown.bath(), shown.amounts(), shown.kinds(), shown.air()]) }
             <div class="col rest">
@@ -67,10 +68,7 @@ impl Shown<'_> {
     }
 
     fn key(&self, text: &str, on: Option<bool>, action: SteelAction) -> Html {
-        let onclick = press(self.dispatch, act(action));
-        let class = if on == Some(true) { "chip on" } else { "chip" };
-        let pressed = on.map(|on| if on { "true" } else { "false" });
-        html! { <button type="button" {class} aria-pressed={pressed} {onclick}>{ text.to_owned() }</button> }
+        key(self.dispatch, text, on, act(action))
     }
 
     fn steel(&self) -> Html {
@@ -87,16 +85,16 @@ impl Shown<'_> {
             let several = view.candidates.iter();
             let several = several
                 .map(|(key, label, on)| self.key(label, Some(*on), SteelAction::Pick(key.clone())));
-            card.push(keys(S::Several, several.collect()));
+            card.push(keys(say(S::Several), several.collect()));
             let names = view.suggestions.iter();
             let names = names.map(|name| self.key(name, None, SteelAction::Name(name.clone())));
-            card.push(keys(S::Suggestions, names.collect()));
+            card.push(keys(say(S::Suggestions), names.collect()));
             card.push(ps(&view.understood));
         }
         let kept = view.kept.iter().enumerate().map(|(index, bar)| {
             self.entry(bar, Some(SteelAction::Take(index)), SteelAction::Forget(index), S::Forget)
         });
-        card.push(list(S::KeptBars, kept.collect()));
+        card.push(list(say(S::KeptBars), kept.collect()));
         section("card", card)
     }
 
@@ -160,7 +158,7 @@ impl Shown<'_> {
         let rows = rows.map(|(text, take)| self.key(text, None, SteelAction::Want(take.clone())));
         let mut card = vec![
             self.typed(SteelField::Kind, S::Kind, Some(S::KindHint), "field"),
-            keys(S::KindRows, rows.collect()),
+            keys(say(S::KindRows), rows.collect()),
         ];
         if !view.kind_cautions.is_empty() {
             let cautions = view.kind_cautions.iter().map(|caution| p(caution));
@@ -184,7 +182,7 @@ impl Shown<'_> {
             self.typed(SteelField::Dial, S::Dial, Some(S::DialHint), "field"),
             self.typed(SteelField::Truth, S::Truth, None, "field"),
             self.key(say(S::AddCheck), None, SteelAction::AddCheck),
-            list(S::OvenTitle, checks.collect()),
+            list(say(S::OvenTitle), checks.collect()),
         ];
         folded(say(S::AirTitle), inside.into_iter().collect())
     }
@@ -289,24 +287,4 @@ fn folds(view: &SteelView) -> Html {
         all.push(folded(say(S::SourcesTitle), ps(&view.sources)));
     }
     all.into_iter().collect()
-}
-
-/// Texts with what a tap on each does.
-fn keys(title: S, list: Vec<Html>) -> Html {
-    if list.is_empty() {
-        return Html::default();
-    }
-    html! {
-        <div class="group" role="group" aria-label={say(title)}>
-            <span class="group-name" aria-hidden="true">{ say(title) }</span>
-            <div class="chips">{ list }</div>
-        </div>
-    }
-}
-
-fn list(title: S, entries: Vec<Html>) -> Html {
-    if entries.is_empty() {
-        return Html::default();
-    }
-    html! { <ul class="proofs" aria-label={say(title)}>{ entries }</ul> }
 }

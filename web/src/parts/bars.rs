@@ -1,7 +1,5 @@
 //! The bars on top and at the bottom.
 
-use std::borrow::Cow;
-
 use biteband_bench::state::{Action, Page};
 use biteband_bench::words::{Phrase, Ui};
 use yew::prelude::*;
@@ -30,31 +28,38 @@ pub(crate) fn top_bar(page: Page, dispatch: &Dispatch) -> Html {
     }
 }
 
-/// The rooms of Convert.
-const ROOMS: [(Page, &str); 3] = [
-    (Page::Convert, label(Ui::TabConvert)),
-    (Page::Mark, label(Ui::TabMark)),
-    (Page::Paper, label(Ui::TabPaper)),
+/// The rooms of a place, the place itself first; a room more is a line more.
+const ROOMS: [&[(Page, &str)]; 2] = [
+    &[
+        (Page::Convert, label(Ui::TabConvert)),
+        (Page::Mark, label(Ui::TabMark)),
+        (Page::Paper, label(Ui::TabPaper)),
+    ],
+    &[(Page::Steel, label(Ui::TabSteel)), (Page::Temper, label(Ui::TabTemper))],
 ];
 
-/// What a page is called that is opened from another one.
-pub(crate) fn title(page: Page) -> Cow<'static, str> {
-    if page == Page::Steel {
-        return LANGUAGE.say(Phrase::Steel);
-    }
-    let room = ROOMS.into_iter().find(|(room, _)| *room == page);
-    room.map_or(label(Ui::OpenAbout), |(_, title)| title).into()
+/// The rooms of the place that a page belongs to; none for a page that stands alone.
+fn rooms_of(page: Page) -> &'static [(Page, &'static str)] {
+    let place = ROOMS.into_iter().find(|rooms| rooms.iter().any(|(room, _)| *room == page));
+    place.unwrap_or_default()
 }
 
-/// The way from one room of Convert to another; nothing on a page that is none of them.
+/// What a page is called that is opened from another one.
+pub(crate) fn title(page: Page) -> &'static str {
+    let room = rooms_of(page).iter().find(|(room, _)| *room == page);
+    room.map_or(label(Ui::OpenAbout), |(_, title)| *title)
+}
+
+/// The way from one room of a place to another; nothing on a page that is none of them.
 pub(crate) fn tabs(shown: Page) -> Html {
-    if ROOMS.iter().all(|(page, _)| *page != shown) {
-        return Html::default();
-    }
+    let rooms = rooms_of(shown);
+    let Some((place, title)) = rooms.first() else { return Html::default() };
+    let name =
+        if *place == Page::Convert { LANGUAGE.say(Phrase::Convert) } else { (*title).into() };
     html! {
-        <nav class="tabs unsheet" aria-label={LANGUAGE.say(Phrase::Convert)}>
-            { for ROOMS.into_iter().map(|(page, title)| html! {
-                <a href={page.hash()} aria-current={(page == shown).then_some("page")}>{ title }</a>
+        <nav class="tabs unsheet" aria-label={name}>
+            { for rooms.iter().map(|(page, title)| html! {
+                <a href={page.hash()} aria-current={(*page == shown).then_some("page")}>{ *title }</a>
             }) }
         </nav>
     }
@@ -78,9 +83,7 @@ pub(crate) fn bottom_bar(shown: Page) -> Html {
     html! {
         <nav class="foot" aria-label={label(Ui::Pages)}>
             { for places.into_iter().map(|(page, phrase, icon)| {
-                // Marks and paper are rooms of Convert.
-                let here = shown == page
-                    || (page == Page::Convert && matches!(shown, Page::Mark | Page::Paper));
+                let here = shown == page || rooms_of(shown).first().is_some_and(|(place, _)| *place == page);
                 html! {
                     <a href={page.hash()} class={classes!(here.then_some("on"))}
                         aria-current={here.then_some("page")}>

@@ -31,7 +31,8 @@ pub(crate) fn chips(
     name: Name,
     list: impl IntoIterator<Item = (Chip, Action)>,
 ) -> Html {
-    let keys: Html = list.into_iter().map(|(chip, action)| key(dispatch, chip, action)).collect();
+    let keys: Html =
+        list.into_iter().map(|(chip, action)| chosen(dispatch, chip, action)).collect();
     html! {
         <div class="group" role="group" aria-label={title}>
             if name == Name::Seen { <span class="group-name" aria-hidden="true">{ title }</span> }
@@ -40,12 +41,41 @@ pub(crate) fn chips(
     }
 }
 
-fn key(dispatch: &Dispatch, chip: Chip, action: Action) -> Html {
+fn chosen(dispatch: &Dispatch, chip: Chip, action: Action) -> Html {
     html! {
         <button type="button" class={if chip.on { "chip on" } else { "chip" }}
             aria-pressed={if chip.on { "true" } else { "false" }}
             onclick={press(dispatch, action)}>{ chip.label }</button>
     }
+}
+
+/// A text that does something when it is tapped; `on` where it can be taken or not.
+pub(crate) fn key(dispatch: &Dispatch, text: &str, on: Option<bool>, action: Action) -> Html {
+    let onclick = press(dispatch, action);
+    let class = if on == Some(true) { "chip on" } else { "chip" };
+    let pressed = on.map(|on| if on { "true" } else { "false" });
+    html! { <button type="button" {class} aria-pressed={pressed} {onclick}>{ text.to_owned() }</button> }
+}
+
+/// Such texts in a named group; nothing without one.
+pub(crate) fn keys(title: &'static str, list: Vec<Html>) -> Html {
+    if list.is_empty() {
+        return Html::default();
+    }
+    html! {
+        <div class="group" role="group" aria-label={title}>
+            <span class="group-name" aria-hidden="true">{ title }</span>
+            <div class="chips">{ list }</div>
+        </div>
+    }
+}
+
+/// A named list of things that are kept; nothing without one.
+pub(crate) fn list(title: &'static str, entries: Vec<Html>) -> Html {
+    if entries.is_empty() {
+        return Html::default();
+    }
+    html! { <ul class="proofs" aria-label={title}>{ entries }</ul> }
 }
 
 /// A folded card with its heading.

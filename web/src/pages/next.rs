@@ -1,0 +1,117 @@
+//! What now? One act for the part on the first page, with its reason; the others folded behind it.
+
+use std::rc::Rc;
+
+use biteband_bench::state::{Action, App, Field as Name, Page, TemperAction, TemperField};
+use biteband_bench::view::{ActView, NextView, StepView, next_step as view_of};
+use biteband_bench::words::{SteelPage, TemperPage as T};
+use yew::prelude::*;
+
+use super::convert::refusal;
+use crate::app::{Dispatch, LANGUAGE};
+use crate::parts::chips::{Name as Group, chips, folded};
+use crate::parts::field::{Look, field};
+use crate::parts::text::{heading, p, para, ps, section};
+
+const fn say(label: T) -> &'static str {
+    LANGUAGE.temper_page(label)
+}
+
+/// The panel.
+pub(crate) fn next(app: &Rc<App>, dispatch: &Dispatch) -> Html {
+    let view = view_of(app, LANGUAGE);
+    let mut inside = vec![heading(say(T::WhatNow))];
+    if !view.goes_by.is_empty() {
+        inside.push(para("small", &view.goes_by));
+    }
+    if let Some(step) = &view.step {
+        inside.push(act(step));
+    }
+    inside.extend(view.problem.iter().map(refusal));
+    inside.extend(view.missing.iter().map(|text| para("small", text)));
+    if view.asks {
+        inside.push(inputs(app, dispatch, &view));
+        inside.push(html! {
+            <p class="links">
+                <a class="link" href={Page::Temper.hash()}>{ say(T::ToPlan) }</a>
+                <a class="link" href={Page::Steel.hash()}>{ say(T::ToSteel) }</a>
+            </p>
+        });
+    }
+    html! {
+        <>
+            { section("card what-now", inside) }
+            { for view.step.iter().map(behind) }
+        </>
+    }
+}
+
+fn act(step: &StepView) -> Html {
+    let mut inside = vec![
+        para("say", &step.stands),
+        html! { <p class="act" role="status">{ step.act.text.clone() }</p> },
+    ];
+    for text in [&step.act.dial, &step.act.how, &step.causes, &step.act.chances] {
+        if !text.is_empty() {
+            inside.push(p(text));
+        }
+    }
+    inside.push(undone(&step.act));
+    if !step.act.caution.is_empty() {
+        inside.push(section("caution", vec![p(&step.act.caution)]));
+    }
+    inside.into_iter().collect()
+}
+
+fn undone(act: &ActView) -> Html {
+    if act.undone.is_empty() {
+        return Html::default();
+    }
+    html! { <p><b>{ say(T::Undone) }</b>{ " " }{ act.undone.clone() }</p> }
+}
+
+fn inputs(app: &Rc<App>, dispatch: &Dispatch, view: &NextView) -> Html {
+    let stages = view
+        .stages
+        .iter()
+        .map(|(stage, chip)| (chip.clone(), Action::Temper(TemperAction::Stage(*stage))));
+    let switches =
+        view.switches.iter().map(|(action, chip)| (chip.clone(), Action::Temper(*action)));
+    let look = Look { title: say(T::Done), hint: Some(say(T::DoneHint)), class: "field" };
+    let name = Name::Temper(TemperField::Done);
+    html! {
+        <div class="inputs">
+            { chips(dispatch, say(T::Stage), Group::Seen, stages) }
+            if view.tempered { { field(app, dispatch, name, look, view.done_problem.as_ref()) } }
+            { chips(dispatch, say(T::Switches), Group::Seen, switches) }
+        </div>
+    }
+}
+
+/// The other acts, and what the answer rests on.
+fn behind(step: &StepView) -> Html {
+    let mut all = Vec::new();
+    if !step.others.is_empty() {
+        all.push(folded(say(T::Others), step.others.iter().map(other).collect()));
+    }
+    let mut why = vec![ps(&step.learned), ps(&step.notes), p(&step.weighing)];
+    if !step.sources.is_empty() {
+        why.push(html! { <h3>{ LANGUAGE.steel_page(SteelPage::SourcesTitle) }</h3> });
+        why.push(ps(&step.sources));
+    }
+    all.push(folded(say(T::Weighing), why.into_iter().collect()));
+    all.into_iter().collect()
+}
+
+fn other(act: &ActView) -> Html {
+    html! {
+        <div class="origin">
+            <p><b>{ act.text.clone() }</b>if !act.open { { " " }<small>{ "(" }{ say(T::NotNow) }{ ")" }</small> }</p>
+            if !act.dial.is_empty() { <p>{ act.dial.clone() }</p> }
+            if !act.chances.is_empty() { <p>{ act.chances.clone() }</p> }
+            { undone(act) }
+            <p class="small">{ act.how.clone() }</p>
+            if !act.caution.is_empty() { <p class="small">{ act.caution.clone() }</p> }
+        </div>
+    }
+}
