@@ -3,9 +3,10 @@
 use biteband_bench::Refusal;
 use biteband_bench::answer::{
     ConvertQuestion, FileOutcome, FileQuestion, HeatQuestion, IndentQuestion, JominyQuestion,
-    ReachQuestion, ReadingInput, SteelQuestion, StrokeInput, assess, convert, find_steels, heat,
-    indent, jominy, parse_prior, parse_proofs, parse_reading, parse_readings, parse_strokes,
-    parse_target, reach, read_reading, sources, steel, steel_targets, table,
+    NextQuestion, ReachQuestion, ReadingInput, SteelQuestion, StrokeInput, TemperQuestion, assess,
+    convert, find_steels, heat, indent, jominy, next, parse_prior, parse_proofs, parse_reading,
+    parse_readings, parse_strokes, parse_target, reach, read_reading, sources, steel,
+    steel_targets, table, temper,
 };
 use biteband_bench::composition::{own_grade, parse_composition};
 use biteband_bench::format::Units;
@@ -405,6 +406,67 @@ proptest! {
                         prop_assert!(way.sure_mm.zip(way.likely_mm).is_none_or(|(sure, likely)| sure <= likely));
                     }
                 }
+                Err(refusal) => says_something(&refusal)?,
+            }
+        }
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 150, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn any_temper_question_is_answered_or_refused(
+        steel in "4140|O1|H13|1095|17-4PH|1018|D3|S7|M2|[0-9A-Z]{1,5}",
+        composition in proptest::option::of("C=[01][.][0-9]{1,2},Mn=[0-2][.][0-9](,Cr=[0-5][.][0-9])?"),
+        at in proptest::option::of("[0-9]{2,3}(C|F)(/[0-9]{1,2}(h|min))?( x[0-9])?"),
+        held in proptest::option::of("[0-9]{1,3}(h|min|s)?"),
+        done in proptest::collection::vec("[0-9]{2,3}C/[1-9]h", 0..3),
+        target in proptest::option::of("[0-9]{2}(-[0-9]{2})? ?(HRC|HV|HBW|MPa)?( min| max)?"),
+        learn in proptest::collection::vec("[0-9]{2}( HRC)?@[0-9]{3}C/[1-9]h", 0..4),
+        oven in proptest::collection::vec("[0-9]{2,3}C=([0-9]{2,3}C|tin|magnet)", 0..3),
+        anything in proptest::option::of(text()),
+        own in any::<bool>(),
+    ) {
+        let question = TemperQuestion {
+            steel: Some(steel.clone()).filter(|_| !own),
+            composition: composition.clone().filter(|_| own),
+            at: at.clone(),
+            held: held.clone(),
+            then: anything.clone().into_iter().collect(),
+            done: done.clone(),
+            as_quenched: anything.clone(),
+            target: target.clone(),
+            learn: learn.clone(),
+            oven: oven.clone(),
+            ..TemperQuestion::default()
+        };
+        let plain = TemperQuestion { then: Vec::new(), as_quenched: None, ..question.clone() };
+        for question in [&question, &plain] {
+            match temper(ENGLISH, question) {
+                Ok(answer) => {
+                    prop_assert!(!answer.verdict.is_empty() && !answer.cautions.is_empty());
+                    for step in &answer.plan {
+                        prop_assert!(step.expect.low <= step.expect.median && step.expect.median <= step.expect.high);
+                    }
+                    // Steps of a plan only go up.
+                    prop_assert!(answer.plan.windows(2).all(|two| two[0].celsius < two[1].celsius));
+                }
+                Err(refusal) => says_something(&refusal)?,
+            }
+        }
+        let question = NextQuestion {
+            steel: Some(steel),
+            evidence: FileQuestion { target, ..FileQuestion::default() },
+            done,
+            learn,
+            held,
+            stage: anything,
+            ..NextQuestion::default()
+        };
+        for question in [&question, &NextQuestion { stage: None, ..question.clone() }] {
+            match next(ENGLISH, question) {
+                Ok(answer) => prop_assert!(!answer.verdict.is_empty() && !answer.options.is_empty()),
                 Err(refusal) => says_something(&refusal)?,
             }
         }

@@ -65,7 +65,7 @@ pub(crate) enum Command {
     /// Convert a reading, a range or a tolerance: "52 HRC", "38-42 HRC", "HV 700 +-50"
     Convert(ConvertArgs),
     /// Say what strokes of graded files tell about a part
-    File(FileArgs),
+    File(Box<FileCommand>),
     /// Say how to heat a part and hold it, and whether the bath bears it: window, times, skin, bath, fire, oven
     Heat(Box<HeatArgs>),
     /// Say what the mark of a hardness test is worth: number, roundness, thickness, validity
@@ -369,7 +369,7 @@ pub(crate) struct FileArgs {
     /// Strokes on pieces of known hardness: "55@53:b,55@57:k"
     #[arg(long, value_name = "PROOFS")]
     pub(crate) proved: Option<String>,
-    /// Expected hardness as mean and standard deviation: "N(54,2)"
+    /// Expected hardness as mean and standard deviation: "N(54,2)"; "steel" for what the grade promises
     #[arg(long)]
     pub(crate) prior: Option<String>,
     /// Readings of an instrument on the part, once for each: "52, 53 HRC", "ultrasonic: 640 HV +-25"
@@ -393,6 +393,19 @@ pub(crate) struct FileArgs {
     /// Every answer was bites or skates; there was no third
     #[arg(long)]
     pub(crate) yes_no: bool,
+}
+
+/// `biteband file`: the evidence, and what the steel promises.
+#[derive(Args, Debug)]
+pub(crate) struct FileCommand {
+    #[command(flatten)]
+    pub(crate) evidence: FileArgs,
+    /// The grade whose promise counts with --prior steel
+    #[arg(long, value_name = "NAME")]
+    pub(crate) steel: Option<String>,
+    /// A temper the part has had, once for each: 205C/2h; without one the promise is that as quenched
+    #[arg(long, value_name = "TEMPER", requires = "steel", allow_hyphen_values = true)]
+    pub(crate) done: Vec<String>,
 }
 
 /// `--skin`.

@@ -5,7 +5,7 @@ use std::io::{self, Write};
 use biteband_bench::Refusal;
 use biteband_bench::answer::{
     ConditionsInput, FileAnswer, FileOutcome, FileQuestion, FileRefused, StrokeInput, TargetAnswer,
-    assess, parse_prior, parse_proofs, parse_reading, parse_strokes,
+    assess, parse_prior, parse_proofs, parse_reading, parse_strokes, promised,
 };
 use biteband_bench::format;
 use biteband_bench::state::list_of_grades;
@@ -13,12 +13,22 @@ use biteband_bench::words::{Language, Phrase, Ui};
 use biteband_evidence::Error;
 use biteband_hardness::{Axis, Scale};
 
-use crate::args::{FileArgs, SkinName};
+use crate::args::{FileArgs, FileCommand, SkinName};
 use crate::output::{Output, Stop, tell};
 use crate::words;
 
-pub(crate) fn run(output: &mut Output, args: FileArgs) -> Result<(), Stop> {
-    let question = question(output, args)?;
+pub(crate) fn run(output: &mut Output, command: FileCommand) -> Result<(), Stop> {
+    let FileCommand { evidence: mut args, steel, done } = command;
+    let of_steel = args.prior.as_deref().is_some_and(is_steel);
+    let promise = match steel.filter(|_| of_steel) {
+        Some(steel) => {
+            args.prior = None;
+            Some(promised(output.language, &steel, &done)?)
+        }
+        None => None,
+    };
+    let mut question = question(output, args)?;
+    question.prior = question.prior.or(promise);
     let answered = assess(output.language, &question)
         .map_err(|refusal| words::with_option_for_set(output.language, refusal))?;
     match answered {
@@ -45,6 +55,11 @@ pub(crate) fn run(output: &mut Output, args: FileArgs) -> Result<(), Stop> {
     }
 }
 
+/// Whether what the grade promises is meant.
+fn is_steel(prior: &str) -> bool {
+    prior.trim().eq_ignore_ascii_case("steel")
+}
+
 pub(crate) fn question(output: &Output, args: FileArgs) -> Result<FileQuestion, Refusal> {
     let language = output.language;
     let set = match args.set.as_deref() {
@@ -64,7 +79,7 @@ pub(crate) fn question(output: &Output, args: FileArgs) -> Result<FileQuestion, 
     };
     let prior = match args.prior.as_deref().map(str::trim) {
         None => None,
-        Some(text) if text.eq_ignore_ascii_case("steel") => {
+        Some(text) if is_steel(text) => {
             return Err(words::no_prior_of_steel(language));
         }
         Some(text) => Some(parse_prior(language, text)?),

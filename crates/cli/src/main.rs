@@ -33,7 +33,7 @@ fn main() -> ExitCode {
     let mut output = Output::new(cli.json, cli.lang, cli.units.into());
     let done = match cli.command {
         Command::Convert(question) => convert::run(&mut output, &question),
-        Command::File(question) => file::run(&mut output, question),
+        Command::File(question) => file::run(&mut output, *question),
         Command::Heat(args) => heat::run(&mut output, *args),
         Command::Indent(command) => indent::run(&mut output, command),
         Command::Jominy { steel, composition } => jominy::run(&mut output, steel, composition),

@@ -88,14 +88,13 @@ pub(crate) fn with_option_for_set(language: Language, refusal: Refusal) -> Refus
 pub(crate) fn no_prior_of_steel(language: Language) -> Refusal {
     match language {
         Language::English => Refusal {
-            code: "bench.no_prior_of_steel",
-            message: "What a steel promises is not known to this version, so it cannot be counted \
-                      in."
-            .to_owned(),
+            code: "cli.prior_without_steel",
+            message: "What a steel promises can only be counted in when the steel is named."
+                .to_owned(),
             given: "steel".to_owned(),
-            allowed: "N(54,2)".to_owned(),
-            instead: "Write what you expect yourself, mean and standard deviation in HRC, or \
-                      leave it out: the files then speak alone."
+            allowed: "--prior steel --steel 4140 --done 205C/2h, or N(54,2)".to_owned(),
+            instead: "Name the grade behind --steel, and the tempers it has had behind --done; or write what you \
+                      expect yourself, mean and standard deviation in HRC."
                 .to_owned(),
         },
     }

@@ -62,7 +62,9 @@ pub use jominy::{
     DiameterAnswer, JominyAnswer, JominyPoint, JominyQuestion, OutsideAnswer, jominy,
 };
 pub(crate) use next::next_with_oven;
-pub use next::{AdvisedTemper, NextQuestion, NextStepAnswer, OddsAnswer, OptionAnswer, next};
+pub use next::{
+    AdvisedTemper, NextQuestion, NextStepAnswer, OddsAnswer, OptionAnswer, next, promised,
+};
 pub use reach::{ReachQuestion, reach};
 pub use reach_answer::{
     PartAnswer, PositionAnswer, QuenchAnswer, ReachAnswer, SectionAnswer, SeverityAnswer,

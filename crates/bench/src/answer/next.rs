@@ -8,7 +8,7 @@ use biteband_steel::Family;
 use biteband_steel::reach::{Attained, Prepared, Quench, Steel};
 use biteband_steel::section::Place;
 use biteband_steel::temper::brittle::{self, BrittleKind};
-use biteband_steel::temper::{Aim, How, Temper, Tempering, Way, plan};
+use biteband_steel::temper::{Aim, How, Temper, Tempering, TemperingError, Way, plan};
 use serde::{Deserialize, Serialize};
 
 use super::file_question::{FileQuestion, build};
@@ -355,6 +355,38 @@ fn expected(
             Some((found.median, found.sd))
         }
     }
+}
+
+/// What a grade promises after tempers as an oven was set, or as quenched without any: middle and standard deviation in HRC.
+///
+/// # Errors
+/// A refusal: a steel that is not known, or of whose hardness nothing is.
+///
+/// # Example
+/// ```
+/// use biteband_bench::answer::promised;
+/// use biteband_bench::words::Language;
+/// let (mean, sd) = promised(Language::English, "4140", &["205C/2h".into()]).unwrap();
+/// assert!((48.0..58.0).contains(&mean) && sd > 1.0);
+/// ```
+pub fn promised(language: Language, steel: &str, done: &[String]) -> Result<(f64, f64), Refusal> {
+    let speech = Speech { language, units: Units::Metric };
+    let question = NextQuestion::default();
+    let (steel, _) = steel_of(language, Units::Metric, Some(steel), None)?;
+    let mut tempers = Vec::new();
+    for text in done {
+        tempers.extend(parse_tempers(language, text, None)?);
+    }
+    if tempers.is_empty()
+        && let Some(AsQuenched { mean, sd }) = as_quenched(language, &question, &steel)?
+    {
+        return Ok((mean, sd));
+    }
+    let refuse = |error: &TemperingError| tempering_refused(speech, error, "");
+    let tempering = Tempering::of(&steel).map_err(|error| refuse(&error))?;
+    let learnt = learned(speech, &tempering, &[], None)?;
+    let found = learnt.taught.in_oven(&tempers).map_err(|error| refuse(&error))?;
+    Ok((found.median, found.sd))
 }
 
 fn of_band(found: Attained) -> Option<AsQuenched> {

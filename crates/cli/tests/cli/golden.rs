@@ -226,9 +226,15 @@ fn no_stroke_yet_still_says_which_file_to_take() {
 
 #[test]
 fn the_promise_of_a_steel_is_not_made_up() {
-    let refused = json(&["file", "--bites", "55", "--prior", "steel"]).refused(1);
-    assert_eq!(refused["code"], "bench.no_prior_of_steel");
-    assert_eq!(refused["allowed"], "N(54,2)");
+    let refused = json(&["file", "--bites", "55", "--prior", "steel"]).refused(2);
+    assert_eq!(refused["code"], "cli.prior_without_steel");
+    // Printed sheets have O1 at 62 HRC after 205 °C: a part that the 60 file does not bite is taken for about that.
+    let with = ["file", "--skates", "60", "--prior", "steel", "--steel", "O1", "--done", "205C/2h"];
+    let median = |answer: &serde_json::Value| answer["median"].as_f64();
+    let promised = json(&with).json();
+    assert!(median(&promised).is_some_and(|hrc| (60.5..64.0).contains(&hrc)), "{promised}");
+    // The files alone leave the upper end open.
+    assert!(median(&json(&["file", "--skates", "60"]).json()).is_none());
 }
 
 #[test]
