@@ -9,13 +9,14 @@ use yew::prelude::*;
 use super::chips::press;
 use crate::app::{Dispatch, LANGUAGE, label};
 
-/// What is in hand, and the button to sources, limits and settings.
-pub(crate) fn top_bar(page: Page, dispatch: &Dispatch) -> Html {
+/// What is in hand, the timers, and the button to sources, limits and settings.
+pub(crate) fn top_bar(page: Page, timers: Html, dispatch: &Dispatch) -> Html {
     let about = page == Page::About;
     let go = press(dispatch, Action::Go(if about { Page::FileTest } else { Page::About }));
     html! {
         <header class="job">
             <div><b>{ label(Ui::Brand) }</b><span>{ label(Ui::QuickLookUp) }</span></div>
+            { timers }
             <button type="button" class="go" onclick={go}
                 aria-label={label(if about { Ui::Back } else { Ui::OpenAbout })}>
                 <svg viewBox="0 0 24 24" aria-hidden="true">
@@ -39,8 +40,10 @@ const ROOMS: [(Page, &str); 3] = [
 
 /// What a page is called that is opened from another one.
 pub(crate) fn title(page: Page) -> Cow<'static, str> {
-    if page == Page::Steel {
-        return LANGUAGE.say(Phrase::Steel);
+    match page {
+        Page::Steel => return LANGUAGE.say(Phrase::Steel),
+        Page::Timer => return label(Ui::Timer).into(),
+        _ => {}
     }
     let room = ROOMS.into_iter().find(|(room, _)| *room == page);
     room.map_or(label(Ui::OpenAbout), |(_, title)| title).into()
@@ -78,9 +81,12 @@ pub(crate) fn bottom_bar(shown: Page) -> Html {
     html! {
         <nav class="foot" aria-label={label(Ui::Pages)}>
             { for places.into_iter().map(|(page, phrase, icon)| {
-                // Marks and paper are rooms of Convert.
-                let here = shown == page
-                    || (page == Page::Convert && matches!(shown, Page::Mark | Page::Paper));
+                // Marks and paper are rooms of Convert, timers one of Steel.
+                let here = match shown {
+                    Page::Mark | Page::Paper => page == Page::Convert,
+                    Page::Timer => page == Page::Steel,
+                    _ => page == shown,
+                };
                 html! {
                     <a href={page.hash()} class={classes!(here.then_some("on"))}
                         aria-current={here.then_some("page")}>

@@ -1,6 +1,6 @@
 //! Fields that are typed into, and the keys of the page's own number pad.
 
-use super::{MarkField, SteelField};
+use super::{MarkField, SteelField, TimerField};
 
 /// A field that is typed into.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -27,6 +27,8 @@ pub enum Field {
     Reading,
     /// Something about a steel, its section or its bath.
     Steel(SteelField),
+    /// Something about the next timer.
+    Timer(TimerField),
 }
 
 impl Field {
@@ -58,6 +60,7 @@ impl Field {
             Self::Mark(field) => field.key(),
             Self::Reading => "reading",
             Self::Steel(field) => field.key(),
+            Self::Timer(field) => field.key(),
         }
     }
 
@@ -76,7 +79,14 @@ impl Field {
             // Names and symbols are letters.
             Self::Steel(
                 SteelField::Query | SteelField::Own | SteelField::OwnName | SteelField::Kind,
-            ) => &[],
+            )
+            | Self::Timer(TimerField::Label) => &[],
+            Self::Timer(TimerField::Length) => &[
+                &[Type("7"), Type("8"), Type("9"), Erase],
+                &[Type("4"), Type("5"), Type("6"), Type(" min")],
+                &[Type("1"), Type("2"), Type("3"), Type(" h")],
+                &[Type("0"), Type("."), Type(","), Type(" ")],
+            ],
             Self::Steel(SteelField::Size | SteelField::Second | SteelField::Length) => &[
                 &[Type("7"), Type("8"), Type("9"), Erase],
                 &[Type("4"), Type("5"), Type("6"), Type(" mm")],

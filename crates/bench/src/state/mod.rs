@@ -8,6 +8,7 @@ mod mark;
 mod reduce;
 mod saved;
 mod steel;
+mod timer;
 
 use biteband_hardness::Material;
 use serde::{Deserialize, Serialize};
@@ -23,6 +24,9 @@ pub use saved::{
 };
 pub(crate) use steel::has_degrees;
 pub use steel::{DialCheck, OwnSteel, ShapeKind, SteelAction, SteelField, SteelState};
+pub use timer::{
+    MOST_TIMERS, Timer, TimerAction, TimerChange, TimerField, TimerKind, TimerState, Timers,
+};
 
 /// A page of the application.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -39,6 +43,8 @@ pub enum Page {
     Paper,
     /// What a steel can do in a section.
     Steel,
+    /// How long a part is in the oven.
+    Timer,
     /// Sources, limits, settings.
     About,
 }
@@ -53,6 +59,7 @@ impl Page {
             Self::Mark => "#mark",
             Self::Paper => "#paper",
             Self::Steel => "#steel",
+            Self::Timer => "#timer",
             Self::About => "#about",
         }
     }
@@ -60,8 +67,15 @@ impl Page {
     /// Finds a page by the part of the address behind `#`.
     #[must_use]
     pub fn from_hash(hash: &str) -> Option<Self> {
-        let all =
-            [Self::FileTest, Self::Convert, Self::Mark, Self::Paper, Self::Steel, Self::About];
+        let all = [
+            Self::FileTest,
+            Self::Convert,
+            Self::Mark,
+            Self::Paper,
+            Self::Steel,
+            Self::Timer,
+            Self::About,
+        ];
         all.into_iter().find(|page| page.hash() == hash)
     }
 }
@@ -271,6 +285,8 @@ pub struct Saved {
     pub paper: PaperState,
     /// The steel, its section and its bath.
     pub steel: SteelState,
+    /// The timers.
+    pub timer: TimerState,
 }
 
 /// Something that storage or the service worker said.
@@ -303,6 +319,8 @@ pub struct Session {
     pub missing: Option<Field>,
     /// What is to be told.
     pub notices: Vec<Notice>,
+    /// The device's clock when a timer was last looked at, in milliseconds; nought before the first look.
+    pub now_ms: i64,
 }
 
 impl Session {
@@ -413,6 +431,8 @@ pub enum Action {
     PaperLetter(bool),
     /// Something on the page of steels.
     Steel(SteelAction),
+    /// Something about the timers.
+    Timer(TimerChange),
     /// What was stored has arrived.
     Loaded(Box<Saved>),
     /// Something is to be told.

@@ -13,6 +13,7 @@ mod scales;
 mod section;
 mod steel;
 mod steel_heat;
+mod timer;
 
 pub use about::{AboutView, about};
 pub use convert::{ConvertView, ResultView, SideBySide, TableChip, convert};
@@ -23,6 +24,10 @@ pub use ridge::{KeyView, RidgeView, RuleRow, RuleTick, RuleView};
 pub use scales::{AlignedView, ScaleLine, ScaleTick};
 pub use section::{BandRow, BandView, Callout, Layer, SectionView};
 pub use steel::{HeatView, ReachView, RecipeRow, SteelView, steel_page};
+pub use timer::{
+    Alarm, Clock, Device, Doing, RING, Ring, Sound, TimerRow, TimerView, TimerWatch, timer,
+    timer_watch,
+};
 
 use crate::refusal::Refusal;
 

@@ -31,6 +31,8 @@ mod steel;
 mod steel_english;
 mod steel_page;
 mod steel_page_english;
+mod timer;
+mod timer_english;
 
 use std::borrow::Cow;
 
@@ -51,6 +53,7 @@ pub use reading::{Gauge, Unreadable};
 pub use section::SectionRefusal;
 pub use steel::{SteelRefusal, SteelWords};
 pub use steel_page::{RecipeNote, SteelPage};
+pub use timer::{TimerPage, TimerSays};
 
 /// A language of the tool.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -467,6 +470,7 @@ pub enum Ui {
     TabConvert,
     TabMark,
     TabPaper,
+    Timer,
     ConvertWhere,
     ConvertResults,
     PadTitle,
