@@ -9,7 +9,7 @@ import { copyOfPage, dist, isPlainPart, noAxeViolations, singleFile, stage, unti
 
 const { open, server, expect } = stage();
 
-const isPart = (name) => /-(about|convert|mark|paper|steel|temper|shared-\d+)\.part$/.test(name);
+const isPart = (name) => /-(about|convert|mark|paper|steel|temper|timer|shared-\d+)\.part$/.test(name);
 const go = (page, hash) => page.evaluate((to) => { location.hash = to; }, hash);
 // Without a worker nothing is kept, as on the very first visit.
 const noWorker = {
@@ -30,6 +30,7 @@ const ROOMS = {
   "#paper": (page) => page.locator(".sheets img").first(),
   "#steel": (page) => page.locator("#field-steel-query"),
   "#temper": (page) => page.locator("#field-temper-held"),
+  "#timer": (page) => page.locator("#field-timer-length"),
   "#about": (page) => page.getByRole("heading", { name: "Cautions" }),
 };
 
@@ -131,6 +132,30 @@ test("the single file opens its pages on a browser that cannot unpack", async ()
   for (const [hash, inside] of Object.entries(ROOMS)) {
     await go(page, hash);
     await inside(page).waitFor();
+  }
+});
+
+test("where the part of timers cannot be had, a timer is not silently forgotten", async () => {
+  expect(/404/);
+  expect(/timer\.part/);
+  const { page } = await open("#timer", noWorker);
+  await page.getByRole("button", { name: "1 h", exact: true }).click();
+  await page.getByRole("timer").waitFor();
+  await go(page, "#file-test");
+  const folder = copyOfPage((copy) => {
+    for (const name of readdirSync(copy)) if (/-timer\.part$/.test(name)) rmSync(join(copy, name));
+  });
+  server.mounts["/"] = folder;
+  try {
+    await page.reload();
+    await page.locator("a.running").filter({ hasText: "Timer" }).click();
+    const status = page.getByRole("status").filter({ hasText: "could not be loaded" });
+    await status.waitFor();
+    server.mounts["/"] = dist;
+    await status.getByRole("button", { name: "Try again" }).click();
+    await page.getByRole("timer").waitFor();
+  } finally {
+    server.mounts["/"] = dist;
   }
 });
 

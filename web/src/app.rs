@@ -83,6 +83,8 @@ impl Component for Application {
                 if next == *self.app {
                     return false;
                 }
+                // Another page is asked for, so that nothing is said of the last one.
+                self.missing &= next.saved.page == self.app.saved.page;
                 self.app = Rc::new(next);
             }
             Message::Again => {
@@ -108,7 +110,7 @@ impl Component for Application {
         html! {
             <>
                 <a class="skip" href="#content" onclick={skip_to_content()}>{ label(Ui::SkipToContent) }</a>
-                { top_bar(page, &self.dispatch) }
+                { top_bar(page, self.timers(), &self.dispatch) }
                 { notices(&self.app.session.notices, ctx.props().opened.unreadable.as_deref(), &self.dispatch) }
                 { match self.room() {
                     Some(room) => room(&self.app, &self.dispatch),
@@ -135,10 +137,14 @@ impl Component for Application {
             _ => {}
         }
         show_theme(app.saved.settings.theme);
+        // A timer is kept by its part, whatever page is shown.
+        let had_timer = before.as_ref().is_some_and(|(before, _)| has_timer(before));
+        if has_timer(&app) && !had_timer && self.loaded(Page::Timer).is_none() {
+            load(Page::Timer, ctx);
+        }
         let moved = before.as_ref().is_none_or(|(before, _)| before.saved.page != page);
         if moved {
             name_page(page, before.is_none());
-            self.missing = false;
             if !ready {
                 load(page, ctx);
             }
@@ -152,9 +158,28 @@ impl Component for Application {
 impl Application {
     fn room(&self) -> Option<Room> {
         let page = self.app.saved.page;
-        let loaded = self.rooms.iter().find(|(of, _)| *of == page).map(|(_, room)| *room);
-        loaded.or_else(|| at_hand(page))
+        self.loaded(page).or_else(|| at_hand(page))
     }
+
+    fn loaded(&self, page: Page) -> Option<Room> {
+        self.rooms.iter().find(|(of, _)| *of == page).map(|(_, room)| *room)
+    }
+
+    /// What the top bar shows of the timers; while their part is not there, the way to it.
+    fn timers(&self) -> Html {
+        match self.loaded(Page::Timer) {
+            _ if self.app.saved.page == Page::Timer => Html::default(),
+            Some(room) => room(&self.app, &self.dispatch),
+            None if has_timer(&self.app) => {
+                html! { <a class="running" href={Page::Timer.hash()}>{ label(Ui::Timer) }</a> }
+            }
+            None => Html::default(),
+        }
+    }
+}
+
+fn has_timer(app: &App) -> bool {
+    app.saved.timer.any()
 }
 
 /// Loads a part and tells when it came or did not.

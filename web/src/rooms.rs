@@ -15,7 +15,7 @@ use wasm_split_helpers::{SplitLoaderError, wasm_split};
 use yew::Html;
 
 use crate::app::Dispatch;
-use crate::pages::{about, convert, file_test, mark, next, paper, steel, temper};
+use crate::pages::{about, convert, file_test, mark, next, paper, steel, temper, timer};
 
 /// What draws a page.
 pub(crate) type Room = fn(&Rc<App>, &Dispatch) -> Html;
@@ -53,6 +53,12 @@ fn next_part() -> Loaded {
     Ok(next::next)
 }
 
+/// Draws the page, and on every other page what its top bar shows of the timers.
+#[wasm_split(timer, fallible)]
+fn timer_part() -> Loaded {
+    Ok(timer::timer)
+}
+
 #[wasm_split(about, fallible)]
 fn about_part() -> Loaded {
     Ok(about::about)
@@ -60,8 +66,8 @@ fn about_part() -> Loaded {
 
 /// The pages whose parts are loaded when the first page stands, so that a later tap need not wait; the one that is
 /// opened most often first. That of the tempers holds a panel of the first page.
-pub(crate) const PARTS: [Page; 6] =
-    [Page::Temper, Page::Convert, Page::Steel, Page::Mark, Page::Paper, Page::About];
+pub(crate) const PARTS: [Page; 7] =
+    [Page::Temper, Page::Convert, Page::Steel, Page::Timer, Page::Mark, Page::Paper, Page::About];
 
 thread_local! {
     static NEXT: Cell<Option<Room>> = const { Cell::new(None) };
@@ -76,7 +82,13 @@ pub(crate) fn next_panel() -> Option<Room> {
 pub(crate) fn at_hand(page: Page) -> Option<Room> {
     match page {
         Page::FileTest => Some(file_test::file_test),
-        Page::Convert | Page::Mark | Page::Paper | Page::Steel | Page::Temper | Page::About => None,
+        Page::Convert
+        | Page::Mark
+        | Page::Paper
+        | Page::Steel
+        | Page::Temper
+        | Page::Timer
+        | Page::About => None,
     }
 }
 
@@ -92,6 +104,7 @@ pub(crate) async fn load(page: Page) -> Option<Room> {
             NEXT.set(next_part().await.ok());
             temper_part().await.ok()
         }
+        Page::Timer => timer_part().await.ok(),
         Page::About => about_part().await.ok(),
     }
 }

@@ -33,6 +33,14 @@ self.addEventListener("message", (event) => {
   if (event.data?.type === "skip-waiting") event.waitUntil(self.skipWaiting());
 });
 
+// A notification of a timer brings the page to the front.
+self.addEventListener("notificationclick", (event) => {
+  event.notification.close();
+  event.waitUntil(
+    clients.matchAll({ type: "window" }).then(([page]) => (page ? page.focus() : clients.openWindow("./#timer"))),
+  );
+});
+
 self.addEventListener("fetch", (event) => {
   const { request } = event;
   if (request.method !== "GET" || new URL(request.url).origin !== self.location.origin) return;

@@ -55,6 +55,9 @@ pub(crate) fn optimise(folder: &Path, optimiser: &Path) -> Outcome {
             Command::new(optimiser)
                 .args([
                     "-Oz",
+                    // Who made a module and for which processor: dozens of parts would each carry it.
+                    "--strip-producers",
+                    "--strip-target-features",
                     "--one-caller-inline-max-function-size=50",
                     "--reorder-functions-by-name",
                 ])

@@ -8,3 +8,4 @@ pub(crate) mod next;
 pub(crate) mod paper;
 pub(crate) mod steel;
 pub(crate) mod temper;
+pub(crate) mod timer;

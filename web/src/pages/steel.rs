@@ -3,7 +3,9 @@
 use std::rc::Rc;
 
 use biteband_bench::format::plain as place;
-use biteband_bench::state::{Action, App, Field as Name, Page, SteelAction, SteelField};
+use biteband_bench::state::{
+    Action, App, Field as Name, Page, SteelAction, SteelField, TimerAction, TimerKind,
+};
 use biteband_bench::view::{
     BandView, HeatView, ReachView, SectionView, SteelView, steel_page as view_of,
 };
@@ -42,7 +44,8 @@ pub(crate) fn steel(app: &Rc<App>, dispatch: &Dispatch) -> Html {
             { block("col asked", vec![shown.bath(), shown.amounts(), shown.kinds(), shown.air()]) }
             <div class="col rest">
                 { for view.reach.iter().map(reached) }
-                { for view.heat.iter().map(recipe) }
+                { for view.heat.iter().map(|heat| shown.recipe(heat)) }
+                if view.heat.is_none() { <a class="go" href={Page::Timer.hash()}>{ say(S::Timer) }</a> }
                 if !view.cautions.is_empty() { { section("caution", vec![ps(&view.cautions)]) } }
                 { folds(&view) }
             </div>
@@ -186,6 +189,38 @@ impl Shown<'_> {
         ];
         folded(say(S::AirTitle), inside.into_iter().collect())
     }
+
+    fn recipe(&self, view: &HeatView) -> Html {
+        let rows = view.rows.iter().map(|row| {
+            let timer = view.hold.as_ref().filter(|_| row.name == S::Hold);
+            html! {
+                <tr>
+                    <th scope="row">{ say(row.name) }{ for timer.map(|hold| self.timer(hold)) }</th>
+                    <td>{ &row.value }if !row.note.is_empty() { <span class="small">{ &row.note }</span> }</td>
+                </tr>
+            }
+        });
+        section(
+            "card",
+            vec![
+                html! { <h2>{ say(S::RecipeTitle) }</h2> },
+                html! { <table class="read recipe"><tbody>{ for rows }</tbody></table> },
+            ],
+        )
+    }
+
+    /// Takes the hold to the page of timers, where it is started.
+    fn timer(&self, hold: &str) -> Html {
+        let steel = &self.app.saved.steel;
+        let name = if steel.by_composition { &steel.own_name } else { &steel.query };
+        let prepare = TimerAction::Prepare {
+            kind: TimerKind::Soak,
+            label: name.clone(),
+            length: hold.to_owned(),
+        };
+        let onclick = press(self.dispatch, prepare.into());
+        html! { <button type="button" {onclick}>{ say(S::Timer) }</button> }
+    }
 }
 
 fn verdict(view: &ReachView) -> Html {
@@ -249,24 +284,6 @@ fn rule(view: &BandView) -> Html {
             }) }
         </svg>
     }
-}
-
-fn recipe(view: &HeatView) -> Html {
-    let rows = view.rows.iter().map(|row| {
-        html! {
-            <tr>
-                <th scope="row">{ say(row.name) }</th>
-                <td>{ &row.value }if !row.note.is_empty() { <span class="small">{ &row.note }</span> }</td>
-            </tr>
-        }
-    });
-    section(
-        "card",
-        vec![
-            html! { <h2>{ say(S::RecipeTitle) }</h2> },
-            html! { <table class="read recipe"><tbody>{ for rows }</tbody></table> },
-        ],
-    )
 }
 
 fn folds(view: &SteelView) -> Html {

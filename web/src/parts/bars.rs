@@ -7,13 +7,14 @@ use yew::prelude::*;
 use super::chips::press;
 use crate::app::{Dispatch, LANGUAGE, label};
 
-/// What is in hand, and the button to sources, limits and settings.
-pub(crate) fn top_bar(page: Page, dispatch: &Dispatch) -> Html {
+/// What is in hand, the timers, and the button to sources, limits and settings.
+pub(crate) fn top_bar(page: Page, timers: Html, dispatch: &Dispatch) -> Html {
     let about = page == Page::About;
     let go = press(dispatch, Action::Go(if about { Page::FileTest } else { Page::About }));
     html! {
         <header class="job">
             <div><b>{ label(Ui::Brand) }</b><span>{ label(Ui::QuickLookUp) }</span></div>
+            { timers }
             <button type="button" class="go" onclick={go}
                 aria-label={label(if about { Ui::Back } else { Ui::OpenAbout })}>
                 <svg viewBox="0 0 24 24" aria-hidden="true">
@@ -35,7 +36,11 @@ const ROOMS: [&[(Page, &str)]; 2] = [
         (Page::Mark, label(Ui::TabMark)),
         (Page::Paper, label(Ui::TabPaper)),
     ],
-    &[(Page::Steel, label(Ui::TabSteel)), (Page::Temper, label(Ui::TabTemper))],
+    &[
+        (Page::Steel, label(Ui::TabSteel)),
+        (Page::Temper, label(Ui::TabTemper)),
+        (Page::Timer, label(Ui::Timer)),
+    ],
 ];
 
 /// The rooms of the place that a page belongs to; none for a page that stands alone.

@@ -1,6 +1,6 @@
 //! Fields that are typed into, and the keys of the page's own number pad.
 
-use super::{MarkField, SteelField, TemperField};
+use super::{MarkField, SteelField, TemperField, TimerField};
 
 /// A field that is typed into.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -29,6 +29,8 @@ pub enum Field {
     Steel(SteelField),
     /// Something about tempering.
     Temper(TemperField),
+    /// Something about the next timer.
+    Timer(TimerField),
 }
 
 impl Field {
@@ -61,6 +63,7 @@ impl Field {
             Self::Reading => "reading",
             Self::Steel(field) => field.key(),
             Self::Temper(field) => field.key(),
+            Self::Timer(field) => field.key(),
         }
     }
 
@@ -79,7 +82,14 @@ impl Field {
             // Names and symbols are letters.
             Self::Steel(
                 SteelField::Query | SteelField::Own | SteelField::OwnName | SteelField::Kind,
-            ) => &[],
+            )
+            | Self::Timer(TimerField::Label) => &[],
+            Self::Timer(TimerField::Length) => &[
+                &[Type("7"), Type("8"), Type("9"), Erase],
+                &[Type("4"), Type("5"), Type("6"), Type(" min")],
+                &[Type("1"), Type("2"), Type("3"), Type(" h")],
+                &[Type("0"), Type("."), Type(","), Type(" ")],
+            ],
             Self::Steel(SteelField::Size | SteelField::Second | SteelField::Length) => &[
                 &[Type("7"), Type("8"), Type("9"), Erase],
                 &[Type("4"), Type("5"), Type("6"), Type(" mm")],

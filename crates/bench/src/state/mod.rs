@@ -9,6 +9,7 @@ mod reduce;
 mod saved;
 mod steel;
 mod temper;
+mod timer;
 
 use biteband_hardness::Material;
 use serde::{Deserialize, Serialize};
@@ -25,6 +26,9 @@ pub use saved::{
 pub(crate) use steel::has_degrees;
 pub use steel::{DialCheck, OwnSteel, ShapeKind, SteelAction, SteelField, SteelState};
 pub use temper::{OwnResult, PartStage, TemperAction, TemperField, TemperState};
+pub use timer::{
+    MOST_TIMERS, Timer, TimerAction, TimerChange, TimerField, TimerKind, TimerState, Timers,
+};
 
 /// A page of the application.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -43,6 +47,8 @@ pub enum Page {
     Steel,
     /// Tempers for a hardness.
     Temper,
+    /// How long a part is in the oven.
+    Timer,
     /// Sources, limits, settings.
     About,
 }
@@ -58,6 +64,7 @@ impl Page {
             Self::Paper => "#paper",
             Self::Steel => "#steel",
             Self::Temper => "#temper",
+            Self::Timer => "#timer",
             Self::About => "#about",
         }
     }
@@ -72,6 +79,7 @@ impl Page {
             Self::Paper,
             Self::Steel,
             Self::Temper,
+            Self::Timer,
             Self::About,
         ];
         all.into_iter().find(|page| page.hash() == hash)
@@ -285,6 +293,8 @@ pub struct Saved {
     pub steel: SteelState,
     /// What was done to the part, and own results of tempering.
     pub temper: TemperState,
+    /// The timers.
+    pub timer: TimerState,
 }
 
 /// Something that storage or the service worker said.
@@ -317,6 +327,8 @@ pub struct Session {
     pub missing: Option<Field>,
     /// What is to be told.
     pub notices: Vec<Notice>,
+    /// The device's clock when a timer was last looked at, in milliseconds; nought before the first look.
+    pub now_ms: i64,
 }
 
 impl Session {
@@ -429,6 +441,8 @@ pub enum Action {
     Steel(SteelAction),
     /// Something about tempering or the next step.
     Temper(TemperAction),
+    /// Something about the timers.
+    Timer(TimerChange),
     /// What was stored has arrived.
     Loaded(Box<Saved>),
     /// Something is to be told.

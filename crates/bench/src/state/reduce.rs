@@ -147,6 +147,7 @@ pub fn reduce(app: &App, action: Action) -> App {
             };
             next.session.missing = temper.act(action, named).map(Field::Temper);
         }
+        Action::Timer(change) => change.apply(&mut next),
         Action::Loaded(saved) => next.saved = *saved,
         Action::Tell(notice) => {
             if !next.session.notices.contains(&notice) {
@@ -184,6 +185,7 @@ pub fn text(app: &App, field: Field) -> &str {
         Field::Reading => &test.reading_text,
         Field::Steel(field) => app.saved.steel.text(field),
         Field::Temper(field) => app.saved.temper.text(field),
+        Field::Timer(field) => app.saved.timer.text(field),
     }
 }
 
@@ -212,6 +214,7 @@ fn edit(app: &mut App, field: Field, text: String) {
         Field::Reading => test.reading_text = text,
         Field::Steel(field) => app.saved.steel.edit(field, text),
         Field::Temper(field) => app.saved.temper.edit(field, text),
+        Field::Timer(field) => app.saved.timer.edit(field, text),
     }
 }
 
@@ -250,7 +253,7 @@ fn looks_like_two(part: &str) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::state::{ShapeKind, SteelAction, SteelField};
+    use crate::state::{ShapeKind, SteelAction, SteelField, TimerAction, TimerField, TimerKind};
     use proptest::prelude::*;
 
     fn after(actions: &[Action]) -> App {
@@ -338,10 +341,27 @@ mod tests {
         ]
     }
 
+    fn any_timer_action() -> impl Strategy<Value = TimerAction> {
+        prop_oneof![
+            proptest::sample::select(vec![TimerKind::Temper, TimerKind::Other])
+                .prop_map(TimerAction::Kind),
+            (any::<i64>(), any::<i64>())
+                .prop_map(|(now_ms, length_ms)| TimerAction::Start { now_ms, length_ms }),
+            (0..5_usize, any::<i64>(), any::<i64>())
+                .prop_map(|(index, now_ms, by_ms)| TimerAction::Add { index, now_ms, by_ms }),
+            (0..5_usize).prop_map(TimerAction::Stop),
+            (0..5_usize).prop_map(TimerAction::Quiet),
+            Just(TimerAction::PutBack),
+            any::<i64>().prop_map(TimerAction::Tick),
+        ]
+    }
+
     fn any_action() -> impl Strategy<Value = Action> {
         let own = SteelField::ALL.map(Field::Steel);
-        let field = proptest::sample::select([&Field::ALL[..], &own[..]].concat());
+        let timer = TimerField::ALL.map(Field::Timer);
+        let field = proptest::sample::select([&Field::ALL[..], &own[..], &timer[..]].concat());
         prop_oneof![
+            any_timer_action().prop_map(Action::from),
             any_steel_action().prop_map(Action::Steel),
             (
                 proptest::sample::select(vec![40.0, 55.0, 65.0, 99.0]),
@@ -385,6 +405,12 @@ mod tests {
             let _ = crate::view::file_test(&app, crate::words::Language::English);
             let _ = crate::view::convert(&app, crate::words::Language::English);
             let _ = crate::view::steel_page(&app, crate::words::Language::English);
+            for now_ms in [0, app.session.now_ms, i64::MAX] {
+                let clock = crate::view::Clock { now_ms, east_min: 60 };
+                let device = crate::view::Device::default();
+                let _ = crate::view::timer(&app, crate::words::Language::English, clock, device);
+                let _ = crate::view::timer_watch(&app, crate::words::Language::English, now_ms);
+            }
         }
     }
 }

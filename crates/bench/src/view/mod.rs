@@ -17,6 +17,7 @@ mod steel_asked;
 mod steel_heat;
 mod temper;
 mod temper_curve;
+mod timer;
 
 pub use about::{AboutView, about};
 pub use convert::{ConvertView, ResultView, SideBySide, TableChip, convert};
@@ -30,6 +31,10 @@ pub use section::{BandRow, BandView, Callout, Layer, SectionView};
 pub use steel::{HeatView, ReachView, RecipeRow, SteelView, steel_page};
 pub use temper::{LookedView, PlanView, ResultRow, StepRow, TemperView, temper_page};
 pub use temper_curve::{CurveText, CurveView};
+pub use timer::{
+    Alarm, Clock, Device, Doing, RING, Ring, Sound, TimerRow, TimerView, TimerWatch, timer,
+    timer_watch,
+};
 
 use crate::refusal::Refusal;
 

@@ -102,6 +102,8 @@ pub struct HeatView {
     pub stop: Option<String>,
     /// The recipe.
     pub rows: Vec<RecipeRow>,
+    /// The shortest hold as a timer takes it.
+    pub hold: Option<String>,
     /// Everything behind it, in sentences.
     pub why: Vec<String>,
     /// Lists to tick off: title and items.

@@ -90,7 +90,9 @@ pub(super) fn heat_view(language: Language, answer: &HeatAnswer, units: Units) -
     };
     let lists = answer.checklists.iter().map(list).collect();
     let stopped = answer.bath.as_ref().and_then(|bath| bath.verdict).is_some_and(|v| v != "enough");
-    HeatView { stop: stopped.then(|| answer.verdict.clone()), rows, why, lists }
+    // A timer rings when the shortest hold is over; whoever wants more lets it run on.
+    let hold = answer.hold.low_min.map(|low| time(low.ceil(), low.ceil()));
+    HeatView { stop: stopped.then(|| answer.verdict.clone()), rows, hold, why, lists }
 }
 
 fn bath_row(

@@ -517,6 +517,7 @@ pub(super) const fn ui_words(ui: Ui) -> &'static str {
         Ui::TabMark => "A mark",
         Ui::TabPaper => "On paper",
         Ui::TabTemper => "Temper",
+        Ui::Timer => "Timer",
         Ui::ConvertWhere => "Where this comes from",
         Ui::ConvertResults => "Converted",
         Ui::PadTitle => "Number keys",

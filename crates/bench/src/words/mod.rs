@@ -37,6 +37,8 @@ mod temper;
 mod temper_english;
 mod temper_page;
 mod temper_page_english;
+mod timer;
+mod timer_english;
 
 use std::borrow::Cow;
 
@@ -60,6 +62,7 @@ pub use steel::{SteelRefusal, SteelWords};
 pub use steel_page::{RecipeNote, SteelPage};
 pub use temper::{TemperRefusal, Tempers};
 pub use temper_page::{TemperPage, TemperSaid};
+pub use timer::{TimerPage, TimerSays};
 
 /// A language of the tool.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -478,6 +481,7 @@ pub enum Ui {
     TabPaper,
     TabSteel,
     TabTemper,
+    Timer,
     ConvertWhere,
     ConvertResults,
     PadTitle,

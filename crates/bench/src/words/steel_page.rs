@@ -77,6 +77,7 @@ pub enum SteelPage {
     Preheat,
     HeatThrough,
     Hold,
+    Timer,
     Bath,
     Tank,
     Grind,

@@ -77,6 +77,7 @@ pub(super) const fn say(label: SteelPage) -> &'static str {
         S::Preheat => "Preheat",
         S::HeatThrough => "Heated through",
         S::Hold => "Hold after that",
+        S::Timer => "Timer",
         S::Bath => "Bath",
         S::Tank => "Tank",
         S::Grind => "Grind off first",
