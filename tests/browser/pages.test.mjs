@@ -110,7 +110,7 @@ test("six files pressed by touch give a band, its odds against the wanted one an
   // The bracket's middle, 52.5, lies in the band; its upper half reaches farther out than its lower.
   assert.ok(inside > over && over > under && under > 0, `${under} ${inside} ${over}`);
   await says(page, ".verdict", "Not proved either way.");
-  await says(page, ".next", /^Next: the (50|55) file/);
+  await says(page, ".next", /^Next stroke: the (50|55) file/);
 });
 
 test("a stroke and a start again are taken back by undo", async () => {
@@ -554,7 +554,7 @@ test("strength in ksi is chosen once and needs no typing again", async () => {
   await says(page, ".results", "A370 C", "MPa");
   assert.ok(holds(await row(page, "Tensile strength"), 1250));
   await press(button(page, "Sources, limits and settings"));
-  await press(button(page, "ksi"));
+  await press(button(page, "ksi, °F"));
   await press(page.getByRole("link", { name: "Convert" }));
   // ASTM A370, row 40: 182 ksi; a strength is shown as a range about it.
   await says(page, ".results", "A370 C", "ksi");

@@ -269,6 +269,16 @@ fn a_temper_is_looked_up_beside_the_plan_and_alone() {
     assert!(!curve(&view).looked.is_empty() && view.plan.is_none() && view.hint.is_empty());
     let both = shown(&[punch(), vec![typed(TemperField::At, "400 F")]].concat());
     assert!(both.plan.is_some() && both.looked.is_some());
+    // 300 °C lies in the brittle range of O1 (260 to 370 °C, sheet of a maker), whatever the plan is.
+    let brittle = shown(&[punch(), vec![typed(TemperField::At, "300 C")]].concat());
+    let warned =
+        |text: &String| text.contains("300 °C lies in the range that makes this steel brittle");
+    assert_eq!(
+        brittle.warnings.iter().filter(|text| warned(text)).count(),
+        1,
+        "{:?}",
+        brittle.warnings
+    );
 }
 
 #[test]

@@ -35,17 +35,17 @@ pub(crate) fn temper(app: &Rc<App>, dispatch: &Dispatch) -> Html {
     status.extend(view.plan.iter().map(verdict));
     status.extend(view.looked.iter().map(looked));
     html! {
-        <main id="content" class="wide flow">
+        <main id="content" class="wide split">
             <h1 tabindex="-1" class="unseen">{ label(Ui::TabTemper) }</h1>
-            { block("col asked", vec![tabs(Page::Temper), shown.asked(), shown.at()]) }
-            <div role="status" class="col answer">{ status }</div>
-            { block("col asked", vec![shown.done(), shown.results()]) }
-            <div class="col rest">
+            { block("col asked", vec![tabs(Page::Temper), shown.asked()]) }
+            <div class="col answer">
+                <div role="status" class="col">{ status }</div>
                 { for view.plan.iter().map(steps) }
                 { for view.curve.iter().map(drawn) }
                 { warnings(&view) }
-                { folds(&view) }
             </div>
+            { block("col more", vec![shown.at(), shown.done(), shown.results()]) }
+            <div class="col rest">{ folds(&view) }</div>
         </main>
     }
 }

@@ -44,7 +44,7 @@ pub fn about(app: &App, language: Language) -> AboutView {
             theme(Theme::Light, "light", About::ThemeLight),
             theme(Theme::Dim, "dim", About::ThemeDim),
         ],
-        units: vec![unit(Units::Metric, "MPa"), unit(Units::Inch, "ksi")],
+        units: vec![unit(Units::Metric, "MPa, °C"), unit(Units::Inch, "ksi, °F")],
         cautions: vec![
             say(Phrase::Eyes),
             language.about(About::CautionStruck).to_owned(),

@@ -3,7 +3,10 @@
 use super::steel_asked::{Named, asked, checks, given, medium, section};
 use super::temper::{done, results, stages};
 use super::{Chip, Problem, file_test};
-use crate::answer::{NextQuestion, NextStepAnswer, OptionAnswer, dial_for, next_with_oven};
+use crate::answer::{
+    HELD, NextQuestion, NextStepAnswer, OptionAnswer, dial_for, next_with_oven, time,
+};
+use crate::measure::parse_time;
 use crate::refusal::Refusal;
 use crate::state::{App, Field, PartStage, TemperAction, TemperField};
 use crate::words::{Language, NextStep, TemperPage, TemperSaid};
@@ -161,7 +164,10 @@ fn base(app: &App, language: Language, named: Named) -> NextQuestion {
     NextQuestion {
         steel: named.steel,
         composition: named.composition,
-        held: given(&temper.held).filter(|text| crate::measure::parse_time(text).is_ok()),
+        // As long as in the plan, so that both speak of the same temper.
+        held: given(&temper.held)
+            .filter(|text| parse_time(text).is_ok())
+            .or_else(|| Some(time(HELD))),
         quench: section.is_some().then(|| medium(steel)),
         section: section.unwrap_or_default(),
         at_size: temper.at_size,

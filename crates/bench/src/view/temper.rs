@@ -469,6 +469,7 @@ impl Page<'_> {
             about: self.said(TemperSaid::Leaves { about: &about }),
             verdict: answer.verdict.clone(),
         });
+        view.warnings.clone_from(&answer.warnings);
     }
 
     /// Where the temper that was looked up stands on the drawing.
@@ -567,7 +568,12 @@ impl Page<'_> {
             .collect();
         let notes = answer.notes.into_iter().filter(|note| !shown.contains(&note));
         view.why = answer.basis.into_iter().chain(notes.collect::<Vec<_>>()).collect();
-        view.warnings = answer.warnings;
+        // What the temper that was looked up warns of holds beside a plan too.
+        for warning in answer.warnings {
+            if !view.warnings.contains(&warning) {
+                view.warnings.push(warning);
+            }
+        }
         view.brittle = answer.brittle.into_iter().flat_map(|range| range.each).collect();
         view.colour = answer.colour;
         view.cautions = answer.cautions;

@@ -77,7 +77,7 @@ pub(super) struct Drawn<'a> {
 }
 
 const WIDTH: f64 = 320.0;
-const HEIGHT: f64 = 250.0;
+const HEIGHT: f64 = 254.0;
 /// The field between the axes.
 const LEFT: f64 = 44.0;
 const RIGHT: f64 = 312.0;
@@ -87,8 +87,6 @@ const BOTTOM: f64 = 204.0;
 const HATCH: f64 = 7.0;
 /// The curve is told in figures this far apart, in K.
 const ROWS: f64 = 20.0;
-/// As many own results get a number on the drawing; more would cover it.
-const NUMBERED: usize = 4;
 /// The softest that the drawing shows; below it the scale ends.
 const SOFTEST: f64 = 20.0;
 
@@ -295,13 +293,15 @@ fn marks(drawn: &Drawn<'_>, field: &Field, view: &mut CurveView) {
         view.legend.push(("looked", TemperPage::KeyLooked));
     }
     let own = drawn.own.iter().filter(|point| field.holds(point.celsius));
-    for (index, point) in own.enumerate() {
+    for point in own {
         let (x, y) = (field.x(point.celsius), field.y(point.hrc));
-        view.own.push((x, y));
-        if index < NUMBERED {
+        // A number that would lie on another one is left to the list below.
+        let crowded = |&(x2, y2): &(f64, f64)| (x - x2).abs() < 30.0 && (y - y2).abs() < 18.0;
+        if !view.own.iter().any(crowded) {
             let (dx, anchor) = if x > RIGHT - 40.0 { (-10.0, "end") } else { (10.0, "start") };
             view.texts.push(text((x + dx, y - 6.0), anchor, fixed(point.hrc, 0)));
         }
+        view.own.push((x, y));
     }
     if !view.own.is_empty() {
         view.legend.push(("own", TemperPage::KeyOwn));

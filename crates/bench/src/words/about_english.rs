@@ -8,7 +8,7 @@ pub(super) const fn say(about: About) -> &'static str {
         About::ThemeAuto => "as the phone",
         About::ThemeLight => "light",
         About::ThemeDim => "dim",
-        About::StrengthUnit => "Strength in",
+        About::StrengthUnit => "Units",
         About::SourcesTitle => "Sources",
         About::TablesTitle => "Tables",
         About::LimitsTitle => "What it will not say",

@@ -129,8 +129,8 @@ pub(super) fn say(phrase: Phrase<'_>) -> Words {
         P::OddsUnder { percent } => format!("{percent} % under").into(),
         P::OddsInside { percent, target } => format!("{percent} % in {target}").into(),
         P::OddsOver { percent } => format!("{percent} % over").into(),
-        P::NextStroke { grade, again: false } => format!("Next: the {grade} file.").into(),
-        P::NextStroke { grade, again: true } => format!("Next: the {grade} file again, on a fresh spot.").into(),
+        P::NextStroke { grade, again: false } => format!("Next stroke: the {grade} file.").into(),
+        P::NextStroke { grade, again: true } => format!("Next stroke: the {grade} file again, on a fresh spot.").into(),
         P::NextWidth { now, then } => format!("One stroke there narrows the answer most: the band is about {now} HRC wide now, {then} after it.").into(),
         P::NextDoubt { grade } => format!("A stroke of the {grade} says most about the band you want.").into(),
         P::NextOpen { grade } => {

@@ -221,7 +221,11 @@ fn open_bands_have_their_unit_beside_the_number() {
 fn no_stroke_yet_still_says_which_file_to_take() {
     let done = biteband(&["file", "--target", "50-54 HRC"]);
     assert_eq!(done.code, 0);
-    assert!(done.out.contains("No stroke yet") && done.out.contains("Next: the "), "{}", done.out);
+    assert!(
+        done.out.contains("No stroke yet") && done.out.contains("Next stroke: the "),
+        "{}",
+        done.out
+    );
 }
 
 #[test]
