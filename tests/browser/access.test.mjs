@@ -100,6 +100,26 @@ const VIEWS = [
     },
   ],
   [
+    "tempers for a hardness, with an own result and a temper looked up",
+    async (page) => {
+      await goTo(page, "#temper");
+      await steel(page, { query: "O1", target: "58-60 HRC" });
+      for (const [name, text] of [["at", "300 °C"], ["measured", "57 HRC"], ["after", "205 °C / 2 h"]]) {
+        await page.locator(`#field-temper-${name}`).fill(text);
+        await page.locator(`#field-temper-${name}`).press("Enter");
+      }
+      await page.getByRole("button", { name: "Keep this result" }).click();
+      await page.waitForSelector("svg.curve circle.own");
+    },
+  ],
+  [
+    "the file test with a next step",
+    async (page) => {
+      await goTo(page, "#file-test");
+      await page.waitForSelector(".what-now .act");
+    },
+  ],
+  [
     "a steel with its section, recipe and ways out",
     async (page) => {
       await goTo(page, "#steel");
