@@ -161,7 +161,8 @@ fn a_checked_dial_is_what_the_plan_shows() {
     assert!(view.given.iter().any(|line| line.contains("one temperature")), "{:?}", view.given);
     // A check far away from the temper does not reach it.
     let far = [punch(), check("860 C", "845 C").to_vec()].concat();
-    assert!(shown(&far).plan.unwrap().unchecked);
+    let plan = shown(&far).plan.unwrap();
+    assert!(plan.unchecked && plan.dial.contains("No check"), "{}", plan.dial);
 }
 
 #[test]

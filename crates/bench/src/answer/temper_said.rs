@@ -12,7 +12,9 @@ use biteband_steel::temper::{
 use biteband_steel::{CurveCloseness, Element, Grade, Interval};
 
 use super::heat::{Speech, joined};
-use super::temper::{HRC, Learnt, SNAP, TemperQuestion, refused, tempering_refused, time};
+use super::temper::{
+    HRC, Learnt, SNAP, TemperQuestion, learned, refused, tempering_refused, time,
+};
 use super::temper_answer::{AfterAnswer, CurvePoint, PlanAnswer, SheetAnswer, TemperAnswer};
 use crate::format::{self, fixed};
 use crate::refusal::Refusal;
@@ -177,8 +179,18 @@ impl Job<'_> {
         let martensite = ranges.iter().find(|range| range.kind == BrittleKind::TemperedMartensite);
         let over = martensite.and_then(|range| range.core);
         let how = How { done, minutes: self.held, times: self.times, over };
-        let found = plan(&self.learnt.taught.oven_set(), limits, how)
-            .map_err(|error| self.no_plan(text, &error))?;
+        let make = |learnt: &Learnt<'_>| {
+            plan(&learnt.taught.oven_set(), limits, how)
+                .map_err(|error| self.no_plan(text, &error))
+        };
+        let mut found = make(self.learnt)?;
+        let first = found.steps.first().map(|step| step.temper.celsius());
+        if self.learnt.checked && first.is_some_and(|first| self.width(first).is_none()) {
+            // No check reaches the temper: the oven is as good as unchecked there.
+            let tempering = self.learnt.taught.tempering();
+            found = make(&learned(self.speech, tempering, &self.question.learn, None)?)?;
+        }
+        let found = found;
         answer.plan = found.steps.iter().map(|step| self.step(step)).collect();
         answer.step_k = Some(found.step);
         answer.fall_per_10k = Some(found.fall);
@@ -230,8 +242,11 @@ impl Job<'_> {
                 self.say(Tempers::DialLearned { dial: &self.speech.celsius(dial), metal: &at })
             }
             (None, _) => {
-                let width = self.speech.difference(2.0 * Oven::UNCHECKED.sd_k);
-                self.say(Tempers::DialUnchecked { width: &width })
+                let width = &self.speech.difference(2.0 * Oven::UNCHECKED.sd_k);
+                self.say(match self.checks {
+                    Some(_) => Tempers::DialBeyond { at: &at, width },
+                    None => Tempers::DialUnchecked { width },
+                })
             }
         };
         answer.notes.push(dial.clone());

@@ -83,6 +83,10 @@ pub(super) fn say(phrase: Tempers<'_>) -> Words {
             "By your own results: set the dial to {dial}, which is about {metal} in the metal."
         )
         .into(),
+        T::DialBeyond { at, width } => format!(
+            "No check of your dial reaches {at}: it may be up to {width} off there. Check it near that, or put a thermometer beside the part."
+        )
+        .into(),
         T::SnapTonight { at, time } => format!(
             "No time left for it today: {at} for {time}, at once, carries it over the night. It does not replace the temper."
         )
