@@ -1,6 +1,6 @@
 //! Data files to static arrays, `cargo xtask tables`: which modules there are, and what their makers share.
 
-use crate::{Outcome, curvature, hardenability, project, quenching, steels, tables};
+use crate::{Outcome, curvature, hardenability, project, quenching, sorting, steels, tables};
 use std::fs;
 use std::path::{Path, PathBuf};
 
@@ -9,12 +9,13 @@ pub(crate) type Module = (PathBuf, String);
 
 type Maker = fn(&Path) -> Outcome<Vec<Module>>;
 
-const MAKERS: [Maker; 5] = [
+const MAKERS: [Maker; 6] = [
     tables::generate,
     curvature::generate,
     steels::generate,
     hardenability::generate,
     quenching::generate,
+    sorting::generate,
 ];
 
 /// Writes every generated module.

@@ -15,6 +15,7 @@ mod project;
 mod quenching;
 mod serve;
 mod single_file;
+mod sorting;
 mod steels;
 mod suite;
 mod tables;

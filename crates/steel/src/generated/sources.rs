@@ -186,4 +186,6 @@ pub(crate) static SOURCES: &[Source] = &[
     Source::new("magnet-770", "article", "trade reprint", "Article on knife steel and magnets", "", Seen::Seen, "770 °C for plain steel"),
     Source::new("gallon-per-pound", "article", "trade magazine", "Column on the rule of one gallon per pound for quench oils; earliest source 1921", "", Seen::Seen, "stated rise 38 K; its purpose is to prevent tank fires"),
     Source::new("wac-296-835", "regulation", "State of Washington", "WAC 296-835-13005 dipping and coating: quench tanks", "", Seen::Seen, "alarm 50 °F below the flash point; its 10 °C is a wrong conversion"),
+    Source::new("sorting-practice", "own working", "this project", "Sorting an unknown bar: how common each family is and how its bars answer magnet and file and coupon and break", "", Seen::Ours, "common practice, no source; figures are judged, not counted; the losses of plain steels in oil set by the end-quench method of this project for a section of 6 mm"),
+    Source::new("spark-table", "course text", "US Army Ordnance", "Metal properties, characteristics, uses and codes (OD1643): spark test", "", Seen::Part, "passages on machine steel, carbon tool steel, cast irons and high-speed steel read in an excerpt; title recalled; how often a bar of a family is described so is judged, no source"),
 ];
