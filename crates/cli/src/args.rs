@@ -8,6 +8,7 @@ use clap::{Args, Parser, Subcommand, ValueEnum};
 
 use crate::heat::HeatArgs;
 use crate::reach::ReachArgs;
+use crate::unknown::UnknownArgs;
 
 const EXIT_CODES: &str = "\
 Exit codes:
@@ -95,6 +96,8 @@ pub(crate) enum Command {
         #[arg(long, value_name = "PART", conflicts_with = "name")]
         target: Option<String>,
     },
+    /// Say what a bar of unknown steel can be: from magnet, spark, file and coupons
+    Unknown(UnknownArgs),
     /// Show a conversion table as printed
     Table {
         /// Stable name, as in astm-e140-t1

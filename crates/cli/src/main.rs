@@ -15,6 +15,7 @@ mod section;
 mod sheet;
 mod steel;
 mod table;
+mod unknown;
 mod words;
 
 use std::io::{self, ErrorKind};
@@ -37,6 +38,7 @@ fn main() -> ExitCode {
         Command::Steel { name, list: _, find, target } => {
             steel::run(&mut output, &name.join(" "), find, target.as_deref())
         }
+        Command::Unknown(args) => unknown::run(&mut output, args),
         Command::Table { id, list: _ } => table::table(&mut output, id.as_deref()),
         Command::Print(command) => print::run(&mut output, &command),
         Command::Source { id, list: _ } => table::source(&mut output, id.as_deref()),

@@ -24,6 +24,8 @@ mod series;
 mod source;
 mod steel;
 mod steel_answer;
+mod unknown;
+mod unknown_answer;
 
 pub use cited::CitedAnswer;
 pub use clashes::ClashAnswer;
@@ -70,4 +72,9 @@ pub use steel_answer::{
     AgeAnswer, AsQuenchedAnswer, AvoidAnswer, CandidateAnswer, CompositionAnswer, ConditionAnswer,
     ElementAnswer, FindAnswer, HardeningAnswer, SteelAnswer, SteelListing, SteelSource,
     SuppliedAnswer, TargetRow, TargetsAnswer, TemperatureStep, TemperingAnswer, WorkingAnswer,
+};
+pub use unknown::{UnknownQuestion, parse_coupons, unknown};
+pub use unknown_answer::{
+    UnknownAnswer, UnknownCarbon, UnknownClash, UnknownFamily, UnknownHardness, UnknownNext,
+    UnknownPromise, UnknownQuench, UnknownUse,
 };

@@ -31,6 +31,8 @@ mod steel;
 mod steel_english;
 mod steel_page;
 mod steel_page_english;
+mod unknown;
+mod unknown_english;
 
 use std::borrow::Cow;
 
@@ -51,6 +53,7 @@ pub use reading::{Gauge, Unreadable};
 pub use section::SectionRefusal;
 pub use steel::{SteelRefusal, SteelWords};
 pub use steel_page::{RecipeNote, SteelPage};
+pub use unknown::{Sure, Unknown, UnknownRefusal};
 
 /// A language of the tool.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]

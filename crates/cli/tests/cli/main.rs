@@ -16,3 +16,4 @@ mod reach;
 mod readme;
 mod scenarios;
 mod steel;
+mod unknown;

@@ -140,6 +140,8 @@ fn every_field_of_the_json_is_described() {
         &["heat", "4140"],
         &["reach", "4140", "--round", "50mm", "--quench", "oil", "--target", "50 HRC"],
         &["reach", "O1", "--tube", "22mm,12mm", "--quench", "oil", "--part", "drill bushing"],
+        &["unknown", "--spark", "forks", "--coupon", "oil:50-55 HRC"],
+        &["unknown", "--spark", "bursts", "--coupon", "oil:<40 HRC"],
         &["table", "astm-e140-t1"],
         &["table", "--list"],
         &["source", "astm-e140"],
@@ -157,7 +159,7 @@ fn every_field_of_the_json_is_described() {
 
 #[test]
 fn every_option_of_the_help_is_described() {
-    let commands: [&[&str]; 16] = [
+    let commands: [&[&str]; 17] = [
         &["convert"],
         &["file"],
         &["table"],
@@ -174,6 +176,7 @@ fn every_option_of_the_help_is_described() {
         &["jominy"],
         &["heat"],
         &["reach"],
+        &["unknown"],
     ];
     for command in commands {
         let help = biteband(&[command, &["--help"]].concat());

@@ -41,6 +41,13 @@ impl Bar {
         self
     }
 
+    /// The same bar without the answer of a test.
+    #[must_use]
+    pub fn without(mut self, test: Test) -> Self {
+        self.clues.retain(|clue| clue.test() != test);
+        self
+    }
+
     /// What was seen, in the order of cost.
     #[must_use]
     pub fn clues(&self) -> &[Clue] {
