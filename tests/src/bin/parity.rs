@@ -9,7 +9,8 @@ use std::io::{self, Write};
 use biteband_bench::Refusal;
 use biteband_bench::answer::{
     ConvertQuestion, FileQuestion, HeatQuestion, IndentQuestion, JominyQuestion, ReachQuestion,
-    SteelQuestion, assess, convert, heat, indent, jominy, reach, sources, steel, table, tables,
+    SteelQuestion, UnknownQuestion, assess, convert, heat, indent, jominy, reach, sources, steel,
+    table, tables, unknown,
 };
 use biteband_bench::words::Language;
 use serde::Serialize;
@@ -64,6 +65,10 @@ fn answer(line: &str) -> Result<Value, Box<dyn Error>> {
         "reach" => {
             let question: ReachQuestion = serde_json::from_value(question)?;
             outcome(reach(LANGUAGE, &question))
+        }
+        "unknown" => {
+            let question: UnknownQuestion = serde_json::from_value(question)?;
+            outcome(unknown(LANGUAGE, &question))
         }
         "table" => outcome(table(LANGUAGE, question.as_str().unwrap_or_default())),
         "tables" => outcome(Ok(tables())),

@@ -244,7 +244,7 @@ impl Telling<'_> {
         let agree = clashes.is_empty();
         let uses = sorted.uses().filter(|_| agree);
         let avoids = sorted.avoids().filter(|purpose| agree || *purpose == Purpose::Safety);
-        let verdict = self.verdict();
+        let (verdict, next) = (self.verdict(), self.next());
         UnknownAnswer {
             refused: clashes.first().map(|clash| {
                 let given = format!("{}, {}", clash.first, clash.second);
@@ -265,8 +265,8 @@ impl Telling<'_> {
                     text: self.say(Unknown::Avoid(purpose)),
                 })
                 .collect(),
-            next: self.next(),
-            settled: sorted.advice().is_none().then(|| self.say(Unknown::Settled)),
+            settled: next.is_none().then(|| self.say(Unknown::Settled)),
+            next,
             clashes,
             notes: self.notes(),
             cautions: [
