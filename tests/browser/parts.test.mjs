@@ -8,7 +8,7 @@ import { copyOfPage, dist, noAxeViolations, stage, until } from "./lib.mjs";
 
 const { open, server, expect } = stage();
 
-const isPart = (name) => /-(about|convert|mark|paper|steel|shared-\d+)\.wasm$/.test(name);
+const isPart = (name) => /-(about|convert|mark|paper|steel|unknown|shared-\d+)\.wasm$/.test(name);
 const go = (page, hash) => page.evaluate((to) => { location.hash = to; }, hash);
 // Without a worker nothing is kept, as on the very first visit.
 const noWorker = {
@@ -28,6 +28,7 @@ const ROOMS = {
   "#mark": (page) => page.locator("#field-mark-first"),
   "#paper": (page) => page.locator(".sheets img").first(),
   "#steel": (page) => page.locator("#field-steel-query"),
+  "#unknown": (page) => page.locator(".steps"),
   "#about": (page) => page.getByRole("heading", { name: "Cautions" }),
 };
 

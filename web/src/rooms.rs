@@ -14,7 +14,7 @@ use wasm_split_helpers::{SplitLoaderError, wasm_split};
 use yew::Html;
 
 use crate::app::Dispatch;
-use crate::pages::{about, convert, file_test, mark, paper, steel};
+use crate::pages::{about, convert, file_test, mark, paper, steel, unknown};
 
 /// What draws a page.
 pub(crate) type Room = fn(&Rc<App>, &Dispatch) -> Html;
@@ -41,6 +41,11 @@ fn steel_part() -> Loaded {
     Ok(steel::steel)
 }
 
+#[wasm_split(unknown, fallible)]
+fn unknown_part() -> Loaded {
+    Ok(unknown::unknown)
+}
+
 #[wasm_split(about, fallible)]
 fn about_part() -> Loaded {
     Ok(about::about)
@@ -48,14 +53,16 @@ fn about_part() -> Loaded {
 
 /// The pages whose parts are loaded when the first page stands, so that a later tap need not wait; the one that is
 /// opened most often first.
-pub(crate) const PARTS: [Page; 5] =
-    [Page::Convert, Page::Steel, Page::Mark, Page::Paper, Page::About];
+pub(crate) const PARTS: [Page; 6] =
+    [Page::Convert, Page::Steel, Page::Unknown, Page::Mark, Page::Paper, Page::About];
 
 /// What draws a page, where that is part of the first module.
 pub(crate) fn at_hand(page: Page) -> Option<Room> {
     match page {
         Page::FileTest => Some(file_test::file_test),
-        Page::Convert | Page::Mark | Page::Paper | Page::Steel | Page::About => None,
+        Page::Convert | Page::Mark | Page::Paper | Page::Steel | Page::Unknown | Page::About => {
+            None
+        }
     }
 }
 
@@ -67,6 +74,7 @@ pub(crate) async fn load(page: Page) -> Option<Room> {
         Page::Mark => mark_part().await.ok(),
         Page::Paper => paper_part().await.ok(),
         Page::Steel => steel_part().await.ok(),
+        Page::Unknown => unknown_part().await.ok(),
         Page::About => about_part().await.ok(),
     }
 }

@@ -6,3 +6,4 @@ pub(crate) mod file_test;
 pub(crate) mod mark;
 pub(crate) mod paper;
 pub(crate) mod steel;
+pub(crate) mod unknown;

@@ -3,7 +3,7 @@
 use std::rc::Rc;
 
 use biteband_bench::format::plain as place;
-use biteband_bench::state::{Action, App, Field as Name, SteelAction, SteelField};
+use biteband_bench::state::{Action, App, Field as Name, Page, SteelAction, SteelField};
 use biteband_bench::view::{
     BandView, HeatView, ReachView, SectionView, SteelView, steel_page as view_of,
 };
@@ -12,6 +12,7 @@ use yew::prelude::*;
 
 use super::convert::refusal;
 use crate::app::{Dispatch, LANGUAGE};
+use crate::parts::bars::tabs;
 use crate::parts::chips::{Name as Group, chips, folded, press};
 use crate::parts::field::{Look, field};
 use crate::parts::text::{block, p, para, ps, section};
@@ -36,7 +37,7 @@ pub(crate) fn steel(app: &Rc<App>, dispatch: &Dispatch) -> Html {
     html! {
         <main id="content" class="wide flow">
             <h1 tabindex="-1" class="unseen">{ LANGUAGE.say(Phrase::Steel) }</h1>
-            { block("col asked", vec![shown.steel(), shown.section()]) }
+            { block("col asked", vec![tabs(Page::Steel), shown.steel(), shown.section()]) }
             <div role="status" class="col answer">{ status }</div>
             { block("col asked", vec![shown.bath(), shown.amounts(), shown.kinds(), shown.air()]) }
             <div class="col rest">
@@ -229,7 +230,7 @@ fn cut(view: &SectionView) -> Html {
 }
 
 /// The bands of the places on the rule, with the wanted one as a bracket through them.
-fn rule(view: &BandView) -> Html {
+pub(crate) fn rule(view: &BandView) -> Html {
     let view_box = format!("0 0 320 {}", place(view.height));
     html! {
         <svg class="bands" viewBox={view_box} role="img" aria-label={view.label.clone()}>

@@ -37,24 +37,29 @@ const ROOMS: [(Page, &str); 3] = [
     (Page::Paper, label(Ui::TabPaper)),
 ];
 
+/// The rooms of Steel.
+const STEELS: [(Page, &str); 2] =
+    [(Page::Steel, label(Ui::TabSteel)), (Page::Unknown, label(Ui::TabUnknown))];
+
 /// What a page is called that is opened from another one.
 pub(crate) fn title(page: Page) -> Cow<'static, str> {
     if page == Page::Steel {
         return LANGUAGE.say(Phrase::Steel);
     }
-    let room = ROOMS.into_iter().find(|(room, _)| *room == page);
+    let room = ROOMS.iter().chain(&STEELS).find(|(room, _)| *room == page);
     room.map_or(label(Ui::OpenAbout), |(_, title)| title).into()
 }
 
-/// The way from one room of Convert to another; nothing on a page that is none of them.
+/// The way from one room of a place to another; nothing on a page that is none of them.
 pub(crate) fn tabs(shown: Page) -> Html {
-    if ROOMS.iter().all(|(page, _)| *page != shown) {
-        return Html::default();
-    }
+    let places: [(&[(Page, &'static str)], Phrase<'_>); 2] =
+        [(&ROOMS, Phrase::Convert), (&STEELS, Phrase::Steel)];
+    let place = places.into_iter().find(|(rooms, _)| rooms.iter().any(|(page, _)| *page == shown));
+    let Some((rooms, name)) = place else { return Html::default() };
     html! {
-        <nav class="tabs unsheet" aria-label={LANGUAGE.say(Phrase::Convert)}>
-            { for ROOMS.into_iter().map(|(page, title)| html! {
-                <a href={page.hash()} aria-current={(page == shown).then_some("page")}>{ title }</a>
+        <nav class="tabs unsheet" aria-label={LANGUAGE.say(name)}>
+            { for rooms.iter().map(|(page, title)| html! {
+                <a href={page.hash()} aria-current={(*page == shown).then_some("page")}>{ *title }</a>
             }) }
         </nav>
     }
@@ -78,9 +83,10 @@ pub(crate) fn bottom_bar(shown: Page) -> Html {
     html! {
         <nav class="foot" aria-label={label(Ui::Pages)}>
             { for places.into_iter().map(|(page, phrase, icon)| {
-                // Marks and paper are rooms of Convert.
+                // Marks and paper are rooms of Convert, unknown bars one of Steel.
                 let here = shown == page
-                    || (page == Page::Convert && matches!(shown, Page::Mark | Page::Paper));
+                    || (page == Page::Convert && matches!(shown, Page::Mark | Page::Paper))
+                    || (page == Page::Steel && shown == Page::Unknown);
                 html! {
                     <a href={page.hash()} class={classes!(here.then_some("on"))}
                         aria-current={here.then_some("page")}>

@@ -73,6 +73,7 @@ pub use steel_answer::{
     ElementAnswer, FindAnswer, HardeningAnswer, SteelAnswer, SteelListing, SteelSource,
     SuppliedAnswer, TargetRow, TargetsAnswer, TemperatureStep, TemperingAnswer, WorkingAnswer,
 };
+pub(crate) use unknown::readable;
 pub use unknown::{UnknownQuestion, parse_coupons, unknown};
 pub use unknown_answer::{
     UnknownAnswer, UnknownCarbon, UnknownClash, UnknownFamily, UnknownHardness, UnknownNext,

@@ -135,6 +135,11 @@ fn bar(language: Language, question: &UnknownQuestion) -> Result<(Bar, Vec<Strin
     Ok((bar, understood))
 }
 
+/// Whether a text is an answer of a test, without weighing it.
+pub(crate) fn readable(language: Language, test: Test, text: &str) -> Result<(), Refusal> {
+    clue(language, test, text).map(|_| ())
+}
+
 fn clue(language: Language, test: Test, text: &str) -> Result<Clue, Refusal> {
     let none = |known: Vec<&'static str>| {
         let (given, known) = (format::shortened(text), known.join(", "));
@@ -242,7 +247,9 @@ impl Telling<'_> {
             sorted.clashes().iter().map(|one| self.clash(one)).collect();
         // Nothing is built on clues that contradict each other.
         let agree = clashes.is_empty();
-        let uses = sorted.uses().filter(|_| agree);
+        // Nor is a plain or low-alloy bar recommended before a coupon of it was quenched.
+        let proved = self.has_coupon() || sorted.chance_of(Heat::Carbon) < 0.5;
+        let uses = sorted.uses().filter(|_| agree && proved);
         let avoids = sorted.avoids().filter(|purpose| agree || *purpose == Purpose::Safety);
         let (verdict, next) = (self.verdict(), self.next());
         UnknownAnswer {
@@ -282,6 +289,7 @@ impl Telling<'_> {
             seen: cited().seen.key(),
             sources: cited().sources.to_vec(),
             understood: Vec::new(),
+            heat: self.heat(),
             verdict,
         }
     }
@@ -323,7 +331,7 @@ impl Telling<'_> {
             let [mid, low, high] = [mid, low, high].map(shown);
             self.say(Unknown::Carbon { mid: &mid, low: &low, high: &high, percent })
         };
-        UnknownCarbon { low, mid, high, level, chance, text }
+        UnknownCarbon { low, mid, high, level, chance, text, told: chance >= NAMES_CARBON }
     }
 
     fn families(&self) -> Vec<UnknownFamily> {
@@ -365,8 +373,16 @@ impl Telling<'_> {
         UnknownUse { purpose: purpose.key(), text: self.say(Unknown::Use { purpose, to: &to }) }
     }
 
+    fn has_coupon(&self) -> bool {
+        self.bar.coupon(Bath::Oil).or(self.bar.coupon(Bath::Water)).is_some()
+    }
+
+    fn heat(&self) -> String {
+        self.units.temperatures(CHERRY.0, CHERRY.1)
+    }
+
     fn next(&self) -> Option<UnknownNext> {
-        let heat = self.units.temperatures(CHERRY.0, CHERRY.1);
+        let heat = self.heat();
         // A contradiction is settled before anything new is tried.
         if let Some(clash) = self.sorted.clashes().first() {
             let again = Unknown::Again { test: clash.second, heat: &heat };
@@ -412,7 +428,7 @@ impl Telling<'_> {
         let pre_hard = matches!(clue(Test::Found), Some(Clue::Found(span))
             if span.low().is_some_and(|low| low >= PRE_HARD.0)
                 && span.high().is_some_and(|high| high <= PRE_HARD.1));
-        let no_coupon = bar.coupon(Bath::Oil).is_none() && bar.coupon(Bath::Water).is_none();
+        let no_coupon = !self.has_coupon();
         let cast = sorted.chance(Kind::CastIron) >= WORTH_A_WORD;
         let shallow = sorted.quench() == Quench::Water;
         let high = !no_coupon && sorted.carbon().mid > SATURATED;

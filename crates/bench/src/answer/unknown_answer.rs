@@ -20,7 +20,8 @@ pub struct UnknownAnswer {
     pub promise: UnknownPromise,
     /// Oil or water.
     pub quench: UnknownQuench,
-    /// What the bar is good for; empty while clues contradict each other.
+    /// What the bar is good for; empty while clues contradict each other and, of plain and low-alloy steel, before a
+    /// coupon was quenched.
     #[serde(rename = "use")]
     pub uses: Vec<UnknownUse>,
     /// What not to make of it.
@@ -43,6 +44,9 @@ pub struct UnknownAnswer {
     pub sources: Vec<&'static str>,
     /// What was seen of the bar, in words.
     pub understood: Vec<String>,
+    /// The heat of a coupon with its unit.
+    #[serde(skip)]
+    pub(crate) heat: String,
 }
 
 /// Carbon in mass percent.
@@ -60,6 +64,9 @@ pub struct UnknownCarbon {
     pub chance: f64,
     /// The same in words.
     pub text: String,
+    /// Whether a coupon tells it: plain and low-alloy steel is not far-fetched.
+    #[serde(skip)]
+    pub(crate) told: bool,
 }
 
 /// A family and its chance.

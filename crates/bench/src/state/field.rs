@@ -1,6 +1,6 @@
 //! Fields that are typed into, and the keys of the page's own number pad.
 
-use super::{MarkField, SteelField};
+use super::{MarkField, SteelField, UnknownField};
 
 /// A field that is typed into.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -27,6 +27,8 @@ pub enum Field {
     Reading,
     /// Something about a steel, its section or its bath.
     Steel(SteelField),
+    /// What was seen of an unknown bar.
+    Unknown(UnknownField),
 }
 
 impl Field {
@@ -58,6 +60,7 @@ impl Field {
             Self::Mark(field) => field.key(),
             Self::Reading => "reading",
             Self::Steel(field) => field.key(),
+            Self::Unknown(field) => field.key(),
         }
     }
 
@@ -88,6 +91,12 @@ impl Field {
                 &[Type("4"), Type("5"), Type("6"), Type(" L")],
                 &[Type("1"), Type("2"), Type("3"), Type(" US gal")],
                 &[Type("0"), Type("."), Type(",")],
+            ],
+            Self::Unknown(_) => &[
+                &[Type("7"), Type("8"), Type("9"), Erase],
+                &[Type("4"), Type("5"), Type("6"), Type("-")],
+                &[Type("1"), Type("2"), Type("3"), Type(">")],
+                &[Type("."), Type("0"), Type(","), Type("<")],
             ],
             Self::Steel(_) => &[
                 &[Type("7"), Type("8"), Type("9"), Erase],

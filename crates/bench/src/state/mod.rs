@@ -8,6 +8,7 @@ mod mark;
 mod reduce;
 mod saved;
 mod steel;
+mod unknown;
 
 use biteband_hardness::Material;
 use serde::{Deserialize, Serialize};
@@ -23,6 +24,7 @@ pub use saved::{
 };
 pub(crate) use steel::has_degrees;
 pub use steel::{DialCheck, OwnSteel, ShapeKind, SteelAction, SteelField, SteelState};
+pub use unknown::{Seen, UnknownField, UnknownState};
 
 /// A page of the application.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -39,6 +41,8 @@ pub enum Page {
     Paper,
     /// What a steel can do in a section.
     Steel,
+    /// What a bar without papers can be.
+    Unknown,
     /// Sources, limits, settings.
     About,
 }
@@ -53,6 +57,7 @@ impl Page {
             Self::Mark => "#mark",
             Self::Paper => "#paper",
             Self::Steel => "#steel",
+            Self::Unknown => "#unknown",
             Self::About => "#about",
         }
     }
@@ -60,8 +65,15 @@ impl Page {
     /// Finds a page by the part of the address behind `#`.
     #[must_use]
     pub fn from_hash(hash: &str) -> Option<Self> {
-        let all =
-            [Self::FileTest, Self::Convert, Self::Mark, Self::Paper, Self::Steel, Self::About];
+        let all = [
+            Self::FileTest,
+            Self::Convert,
+            Self::Mark,
+            Self::Paper,
+            Self::Steel,
+            Self::Unknown,
+            Self::About,
+        ];
         all.into_iter().find(|page| page.hash() == hash)
     }
 }
@@ -271,6 +283,8 @@ pub struct Saved {
     pub paper: PaperState,
     /// The steel, its section and its bath.
     pub steel: SteelState,
+    /// Unknown bars.
+    pub unknown: UnknownState,
 }
 
 /// Something that storage or the service worker said.
@@ -413,6 +427,10 @@ pub enum Action {
     PaperLetter(bool),
     /// Something on the page of steels.
     Steel(SteelAction),
+    /// An answer of a test of an unknown bar; the same once more takes it back.
+    Saw(UnknownField, &'static str),
+    /// A new unknown bar, or the last one again.
+    TurnBar,
     /// What was stored has arrived.
     Loaded(Box<Saved>),
     /// Something is to be told.

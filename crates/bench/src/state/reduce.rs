@@ -138,6 +138,8 @@ pub fn reduce(app: &App, action: Action) -> App {
         Action::Steel(action) => {
             next.session.missing = next.saved.steel.act(action).map(Field::Steel);
         }
+        Action::Saw(field, answer) => next.saved.unknown.choose(field, answer),
+        Action::TurnBar => next.saved.unknown.turn(),
         Action::Loaded(saved) => next.saved = *saved,
         Action::Tell(notice) => {
             if !next.session.notices.contains(&notice) {
@@ -174,6 +176,7 @@ pub fn text(app: &App, field: Field) -> &str {
         Field::Mark(field) => app.saved.mark.text(field),
         Field::Reading => &test.reading_text,
         Field::Steel(field) => app.saved.steel.text(field),
+        Field::Unknown(field) => app.saved.unknown.now.text(field),
     }
 }
 
@@ -201,6 +204,7 @@ fn edit(app: &mut App, field: Field, text: String) {
         Field::Mark(field) => app.saved.mark.edit(field, text),
         Field::Reading => test.reading_text = text,
         Field::Steel(field) => app.saved.steel.edit(field, text),
+        Field::Unknown(field) => app.saved.unknown.now.edit(field, text),
     }
 }
 
@@ -239,7 +243,7 @@ fn looks_like_two(part: &str) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::state::{ShapeKind, SteelAction, SteelField};
+    use crate::state::{ShapeKind, SteelAction, SteelField, UnknownField};
     use proptest::prelude::*;
 
     fn after(actions: &[Action]) -> App {
@@ -329,7 +333,8 @@ mod tests {
 
     fn any_action() -> impl Strategy<Value = Action> {
         let own = SteelField::ALL.map(Field::Steel);
-        let field = proptest::sample::select([&Field::ALL[..], &own[..]].concat());
+        let bar = UnknownField::ALL.map(Field::Unknown);
+        let field = proptest::sample::select([&Field::ALL[..], &own[..], &bar[..]].concat());
         prop_oneof![
             any_steel_action().prop_map(Action::Steel),
             (
@@ -337,6 +342,19 @@ mod tests {
                 proptest::sample::select(vec!["bites", "slight", "skates"])
             )
                 .prop_map(|(grade, outcome)| Action::Stroke { grade, outcome }),
+            (
+                proptest::sample::select(UnknownField::ALL.to_vec()),
+                proptest::sample::select(vec![
+                    "none",
+                    "forks",
+                    "bites",
+                    "<40 HRC",
+                    "50-55 HRC",
+                    "?"
+                ])
+            )
+                .prop_map(|(field, answer)| Action::Saw(field, answer)),
+            Just(Action::TurnBar),
             Just(Action::Undo),
             Just(Action::StartAgain),
             any::<u8>().prop_map(Action::PickSpot),
@@ -374,6 +392,7 @@ mod tests {
             let _ = crate::view::file_test(&app, crate::words::Language::English);
             let _ = crate::view::convert(&app, crate::words::Language::English);
             let _ = crate::view::steel_page(&app, crate::words::Language::English);
+            let _ = crate::view::unknown(&app, crate::words::Language::English);
         }
     }
 }

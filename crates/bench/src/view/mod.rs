@@ -13,6 +13,7 @@ mod scales;
 mod section;
 mod steel;
 mod steel_heat;
+mod unknown;
 
 pub use about::{AboutView, about};
 pub use convert::{ConvertView, ResultView, SideBySide, TableChip, convert};
@@ -23,6 +24,7 @@ pub use ridge::{KeyView, RidgeView, RuleRow, RuleTick, RuleView};
 pub use scales::{AlignedView, ScaleLine, ScaleTick};
 pub use section::{BandRow, BandView, Callout, Layer, SectionView};
 pub use steel::{HeatView, ReachView, RecipeRow, SteelView, steel_page};
+pub use unknown::{FamilyRow, StepView, UnknownView, unknown};
 
 use crate::refusal::Refusal;
 

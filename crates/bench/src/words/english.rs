@@ -516,6 +516,8 @@ pub(super) const fn ui_words(ui: Ui) -> &'static str {
         Ui::TabConvert => "A number",
         Ui::TabMark => "A mark",
         Ui::TabPaper => "On paper",
+        Ui::TabSteel => "A known steel",
+        Ui::TabUnknown => "What steel is this?",
         Ui::ConvertWhere => "Where this comes from",
         Ui::ConvertResults => "Converted",
         Ui::PadTitle => "Number keys",

@@ -33,6 +33,8 @@ mod steel_page;
 mod steel_page_english;
 mod unknown;
 mod unknown_english;
+mod unknown_page;
+mod unknown_page_english;
 
 use std::borrow::Cow;
 
@@ -54,6 +56,7 @@ pub use section::SectionRefusal;
 pub use steel::{SteelRefusal, SteelWords};
 pub use steel_page::{RecipeNote, SteelPage};
 pub use unknown::{Sure, Unknown, UnknownRefusal};
+pub use unknown_page::UnknownPage;
 
 /// A language of the tool.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -470,6 +473,8 @@ pub enum Ui {
     TabConvert,
     TabMark,
     TabPaper,
+    TabSteel,
+    TabUnknown,
     ConvertWhere,
     ConvertResults,
     PadTitle,

@@ -28,6 +28,7 @@ pub enum Unknown<'a> {
     Skin(Skin),
     Fracture(Fracture),
     Test(Test),
+    Title(Test),
 
     // What was understood.
     Seen { test: Test, answer: &'a str },

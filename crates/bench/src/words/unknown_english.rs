@@ -92,6 +92,7 @@ pub(super) fn say(phrase: Unknown<'_>) -> Words {
         U::Skin(answer) => skin(answer).into(),
         U::Fracture(answer) => fracture(answer).into(),
         U::Test(of) => test(of).into(),
+        U::Title(of) => capital(test(of)).into(),
 
         U::Seen { test: of, answer } => format!("{}: {answer}", capital(test(of))).into(),
         U::About { hrc } => format!("about {hrc} HRC").into(),
@@ -102,7 +103,7 @@ pub(super) fn say(phrase: Unknown<'_>) -> Words {
         U::Nothing => "Nothing seen yet".into(),
         U::Is { sure: Sure::Nearly, family: kind } => format!("Almost surely {}", family(kind)).into(),
         U::Is { sure: Sure::Likely, family: kind } => format!("Likely {}", family(kind)).into(),
-        U::Is { sure: Sure::Perhaps, family: kind } => format!("Perhaps {}, far from sure", family(kind)).into(),
+        U::Is { sure: Sure::Perhaps, family: kind } => format!("Still open, perhaps {}", family(kind)).into(),
         U::OneOf { first, second } => format!("{}, or {}", capital(family(first)), family(second)).into(),
         U::Disagree { first, second } => format!("These do not go together: {} and {}", test(first), test(second)).into(),
         U::Carbon { mid, low, high, percent } => format!("Carbon about {mid} %, between {low} and {high} % in 19 of 20 such bars. Holds for plain and low-alloy steel, of which the chance is {percent} %.").into(),

@@ -23,6 +23,8 @@ fn an_axle_is_likely_medium_carbon_and_the_coupon_is_next() {
     assert_eq!(answer["next"]["test"], "coupon_oil");
     assert!(answer["next"]["how"].as_str().unwrap().contains("middle of the bar"));
     assert_eq!(answer["quench"]["key"], "oil_first");
+    // Nothing is recommended before a coupon was quenched.
+    assert_eq!(answer["use"], Value::Array(Vec::new()));
     let text = biteband(&AXLE);
     assert_eq!(text.code, 0);
     assert!(text.out.contains("Likely medium carbon (1045, 1541)"), "{}", text.out);
