@@ -9,7 +9,7 @@ import { copyOfPage, dist, isPlainPart, noAxeViolations, singleFile, stage, unti
 
 const { open, server, expect } = stage();
 
-const isPart = (name) => /-(about|convert|mark|paper|steel|temper|timer|shared-\d+)\.part$/.test(name);
+const isPart = (name) => /-(about|convert|mark|paper|steel|temper|timer|unknown|shared-\d+)\.part$/.test(name);
 const go = (page, hash) => page.evaluate((to) => { location.hash = to; }, hash);
 // Without a worker nothing is kept, as on the very first visit.
 const noWorker = {
@@ -31,6 +31,7 @@ const ROOMS = {
   "#steel": (page) => page.locator("#field-steel-query"),
   "#temper": (page) => page.locator("#field-temper-held"),
   "#timer": (page) => page.locator("#field-timer-length"),
+  "#unknown": (page) => page.locator(".steps"),
   "#about": (page) => page.getByRole("heading", { name: "Cautions" }),
 };
 

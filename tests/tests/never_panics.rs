@@ -3,10 +3,10 @@
 use biteband_bench::Refusal;
 use biteband_bench::answer::{
     ConvertQuestion, FileOutcome, FileQuestion, HeatQuestion, IndentQuestion, JominyQuestion,
-    NextQuestion, ReachQuestion, ReadingInput, SteelQuestion, StrokeInput, TemperQuestion, assess,
-    convert, find_steels, heat, indent, jominy, next, parse_prior, parse_proofs, parse_reading,
-    parse_readings, parse_strokes, parse_target, reach, read_reading, sources, steel,
-    steel_targets, table, temper,
+    NextQuestion, ReachQuestion, ReadingInput, SteelQuestion, StrokeInput, TemperQuestion,
+    UnknownQuestion, assess, convert, find_steels, heat, indent, jominy, next, parse_coupons,
+    parse_prior, parse_proofs, parse_reading, parse_readings, parse_strokes, parse_target, reach,
+    read_reading, sources, steel, steel_targets, table, temper, unknown,
 };
 use biteband_bench::composition::{own_grade, parse_composition};
 use biteband_bench::format::Units;
@@ -229,6 +229,34 @@ proptest! {
                 }
                 Err(refusal) => says_something(&refusal)?,
             }
+        }
+    }
+
+    #[test]
+    fn any_bar_is_sorted_or_refused(
+        magnet in proptest::option::of("sticks|weak|none||.{0,6}"),
+        spark in proptest::option::of("none|straw|forks|bursts|spears|plain|bushy|.{0,6}"),
+        found in proptest::option::of(prop_oneof![text(), "bites|skates|[1-6][0-9]-6[0-9] HRC"]),
+        skin in proptest::option::of("same|hard|soft"),
+        oil in proptest::option::of(prop_oneof![text(), "[<>]?[1-6][0-9]([.,][0-9])?( HRC)?"]),
+        water in proptest::option::of("[<>]?[1-6][0-9]( HRC)?|[1-5][0-9]-6[0-9] HRC"),
+        snap in proptest::option::of("bent|torn|fine|coarse"),
+        coupons in proptest::collection::vec(text(), 0..3),
+    ) {
+        let question =
+            UnknownQuestion { magnet, spark, found, skin, oil, water, snap, units: Units::Inch };
+        match unknown(ENGLISH, &question) {
+            Ok(answer) => {
+                prop_assert!(!answer.verdict.is_empty() && answer.cautions.len() > 3);
+                prop_assert_eq!(answer.refused.is_some(), !answer.clashes.is_empty());
+                prop_assert_eq!(answer.next.is_none(), answer.settled.is_some());
+                prop_assert!(answer.refused.is_none() || answer.uses.is_empty());
+                prop_assert!(answer.avoid.iter().any(|one| one.purpose == "safety"));
+            }
+            Err(refusal) => says_something(&refusal)?,
+        }
+        if let Err(refusal) = parse_coupons(ENGLISH, &coupons) {
+            says_something(&refusal)?;
         }
     }
 

@@ -15,7 +15,7 @@ use wasm_split_helpers::{SplitLoaderError, wasm_split};
 use yew::Html;
 
 use crate::app::Dispatch;
-use crate::pages::{about, convert, file_test, mark, next, paper, steel, temper, timer};
+use crate::pages::{about, convert, file_test, mark, next, paper, steel, temper, timer, unknown};
 
 /// What draws a page.
 pub(crate) type Room = fn(&Rc<App>, &Dispatch) -> Html;
@@ -59,6 +59,11 @@ fn timer_part() -> Loaded {
     Ok(timer::timer)
 }
 
+#[wasm_split(unknown, fallible)]
+fn unknown_part() -> Loaded {
+    Ok(unknown::unknown)
+}
+
 #[wasm_split(about, fallible)]
 fn about_part() -> Loaded {
     Ok(about::about)
@@ -66,8 +71,16 @@ fn about_part() -> Loaded {
 
 /// The pages whose parts are loaded when the first page stands, so that a later tap need not wait; the one that is
 /// opened most often first. That of the tempers holds a panel of the first page.
-pub(crate) const PARTS: [Page; 7] =
-    [Page::Temper, Page::Convert, Page::Steel, Page::Timer, Page::Mark, Page::Paper, Page::About];
+pub(crate) const PARTS: [Page; 8] = [
+    Page::Temper,
+    Page::Convert,
+    Page::Steel,
+    Page::Timer,
+    Page::Unknown,
+    Page::Mark,
+    Page::Paper,
+    Page::About,
+];
 
 thread_local! {
     static NEXT: Cell<Option<Room>> = const { Cell::new(None) };
@@ -88,6 +101,7 @@ pub(crate) fn at_hand(page: Page) -> Option<Room> {
         | Page::Steel
         | Page::Temper
         | Page::Timer
+        | Page::Unknown
         | Page::About => None,
     }
 }
@@ -105,6 +119,7 @@ pub(crate) async fn load(page: Page) -> Option<Room> {
             temper_part().await.ok()
         }
         Page::Timer => timer_part().await.ok(),
+        Page::Unknown => unknown_part().await.ok(),
         Page::About => about_part().await.ok(),
     }
 }

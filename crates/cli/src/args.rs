@@ -10,6 +10,7 @@ use crate::heat::HeatArgs;
 use crate::next::NextArgs;
 use crate::reach::ReachArgs;
 use crate::temper::TemperArgs;
+use crate::unknown::UnknownArgs;
 
 const EXIT_CODES: &str = "\
 Exit codes:
@@ -99,6 +100,8 @@ pub(crate) enum Command {
         #[arg(long, value_name = "PART", conflicts_with = "name")]
         target: Option<String>,
     },
+    /// Say what a bar of unknown steel can be: from magnet, spark, file and coupons
+    Unknown(UnknownArgs),
     /// Show a conversion table as printed
     Table {
         /// Stable name, as in astm-e140-t1

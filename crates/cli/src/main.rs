@@ -19,6 +19,7 @@ mod steel;
 mod table;
 mod temper;
 mod temper_rows;
+mod unknown;
 mod words;
 
 use std::io::{self, ErrorKind};
@@ -42,6 +43,7 @@ fn main() -> ExitCode {
         Command::Steel { name, list: _, find, target } => {
             steel::run(&mut output, &name.join(" "), find, target.as_deref())
         }
+        Command::Unknown(args) => unknown::run(&mut output, args),
         Command::Table { id, list: _ } => table::table(&mut output, id.as_deref()),
         Command::Temper(args) => temper::run(&mut output, *args),
         Command::Print(command) => print::run(&mut output, &command),

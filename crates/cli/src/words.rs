@@ -58,6 +58,24 @@ pub(crate) fn see_source(language: Language, names: &str) -> String {
     }
 }
 
+pub(crate) fn next_test(language: Language, test: &str) -> String {
+    match language {
+        Language::English => format!("Next: {test}"),
+    }
+}
+
+pub(crate) fn good_for(language: Language) -> &'static str {
+    match language {
+        Language::English => "Good for",
+    }
+}
+
+pub(crate) fn not_for(language: Language) -> &'static str {
+    match language {
+        Language::English => "Not for",
+    }
+}
+
 pub(crate) fn grade_twice(language: Language, grade: f64) -> Refusal {
     match language {
         Language::English => Refusal {

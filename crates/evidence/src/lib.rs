@@ -7,8 +7,10 @@
 //! An [`Assessment`] reads it out: a [`Band`] whose open ends stay open, the [`Odds`] of meeting a target, [`Contradiction`]s between files, each [`Clash`] of readings, and
 //! [`Advice`] on the next stroke.
 //!
+//! [`unknown`] weighs what the shop can see of a bar without papers.
+//!
 //! It is not a hardness tester: all numbers rest on a model whose totals are anchored to SAE J864 and to shop practice and whose split into terms is
-//! assumed. It knows no steel, no part card and no words for the person.
+//! assumed. It knows no part card and no words for the person.
 //!
 //! # Tour
 //! ```
@@ -50,6 +52,7 @@ mod readings;
 pub mod step;
 mod strokes;
 mod target;
+pub mod unknown;
 
 pub use assess::{Assessment, FileTest};
 pub use band::{Band, OPEN_ABOVE, SLIP_BELOW, Shape};

@@ -7,7 +7,7 @@
 use biteband_bench::Refusal;
 use biteband_bench::answer::{
     self, ConvertQuestion, FileQuestion, HeatQuestion, IndentQuestion, JominyQuestion,
-    NextQuestion, ReachQuestion, SteelQuestion, TemperQuestion,
+    NextQuestion, ReachQuestion, SteelQuestion, TemperQuestion, UnknownQuestion,
 };
 use biteband_bench::words::Language;
 use serde::Serialize;
@@ -136,6 +136,15 @@ pub fn next_step(
     #[wasm_bindgen(js_name = "question", unchecked_param_type = "NextQuestion")] given: &JsValue,
 ) -> JsValue {
     outcome(question::<NextQuestion>(given).and_then(|asked| answer::next(LANGUAGE, &asked)))
+}
+
+/// Says what a bar of unknown steel can be, what to try next and what not to make of it.
+#[must_use]
+#[wasm_bindgen(unchecked_return_type = "UnknownAnswer | Refused")]
+pub fn unknown(
+    #[wasm_bindgen(js_name = "question", unchecked_param_type = "UnknownQuestion")] given: &JsValue,
+) -> JsValue {
+    outcome(question::<UnknownQuestion>(given).and_then(|asked| answer::unknown(LANGUAGE, &asked)))
 }
 
 /// Every conversion table in short.

@@ -1405,3 +1405,119 @@ export interface NextStepAnswer {
   cautions: string[];
   sources: string[];
 }
+
+/** What was seen of a bar of unknown steel; an empty text counts as left out. */
+export interface UnknownQuestion {
+  magnet?: "sticks" | "weak" | "none" | "" | null;
+  spark?: "none" | "straw" | "forks" | "bursts" | "spears" | "plain" | "bushy" | "" | null;
+  /** An ordinary file on the bar as it was found, `bites` or `skates`; or its hardness, `28-32 HRC`. */
+  found?: string | null;
+  /** The skin against 5 mm deeper. */
+  skin?: "same" | "hard" | "soft" | "" | null;
+  /** Hardness of a 6 mm coupon from the middle after oil: `50-55 HRC`, `>60 HRC`, `<40 HRC`. */
+  oil?: string | null;
+  /** The same after water. */
+  water?: string | null;
+  /** How the coupon broke that was quenched last. */
+  snap?: "bent" | "torn" | "fine" | "coarse" | "" | null;
+  units?: "metric" | "inch";
+}
+
+/** What a bar of unknown steel can be. */
+export interface UnknownAnswer {
+  /** Only where answers contradict each other; nothing is recommended then. */
+  refused?: Refusal;
+  verdict: string;
+  carbon: UnknownCarbon;
+  /** The likeliest first; the chances add to 1. */
+  families: UnknownFamily[];
+  promise: UnknownPromise;
+  quench: UnknownQuench;
+  use: UnknownUse[];
+  avoid: UnknownUse[];
+  /** `null` when no test is worth its trouble. */
+  next: UnknownNext | null;
+  /** What to do then. */
+  settled: string | null;
+  clashes: UnknownClash[];
+  notes: string[];
+  cautions: string[];
+  confidence: "high" | "medium" | "low";
+  seen: string;
+  /** Ids of the sources. */
+  sources: string[];
+  understood: string[];
+}
+
+/** Carbon in mass percent, if the bar is a plain or low-alloy steel. */
+export interface UnknownCarbon {
+  low: number;
+  mid: number;
+  high: number;
+  level: number;
+  /** Chance of such a steel. */
+  chance: number;
+  text: string;
+}
+
+/** A family of steels. */
+export interface UnknownFamily {
+  family: string;
+  name: string;
+  chance: number;
+  /** Whole per cent that add to 100. */
+  percent: number;
+}
+
+/** Hardness as quenched of a 6 mm section. */
+export interface UnknownPromise {
+  oil: UnknownHardness;
+  water: UnknownHardness;
+  /** Empty for a steel that a quench from a cherry red does not harden. */
+  text: string;
+}
+
+/** HRC of 95 % and their middle, from 10 to 75. */
+export interface UnknownHardness {
+  low: number;
+  mid: number;
+  high: number;
+}
+
+/** The bath for parts of this bar. */
+export interface UnknownQuench {
+  key: "oil_first" | "oil" | "water" | "own_heat" | "neither";
+  text: string;
+}
+
+/** A use, or what to keep from. */
+export interface UnknownUse {
+  purpose: string;
+  text: string;
+}
+
+/** A test of an unknown bar. */
+export type UnknownTest = "magnet" | "spark" | "found" | "skin" | "coupon_oil" | "snap" | "coupon_water";
+
+/** The next test. */
+export interface UnknownNext {
+  test: UnknownTest;
+  name: string;
+  /** A test that was made and is to be repeated. */
+  again: boolean;
+  how: string;
+  why: string;
+  /** By how much it should lower the doubt; `null` for a test that is repeated. */
+  fall_bits: number | null;
+}
+
+/** Two tests whose answers hardly go together. */
+export interface UnknownClash {
+  first: UnknownTest;
+  second: UnknownTest;
+  odds: number;
+  text: string;
+  /** What the bar would be without the first, and without the second. */
+  without: [string, string];
+  why: string[];
+}

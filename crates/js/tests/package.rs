@@ -6,8 +6,9 @@ use std::collections::BTreeSet;
 
 use biteband_bench::answer::{
     ConvertQuestion, FileQuestion, HeatQuestion, IndentQuestion, JominyQuestion, NextQuestion,
-    ReachQuestion, SteelQuestion, TemperQuestion, assess, convert, heat, indent, jominy, next,
-    parse_reading, parse_strokes, reach, sources, steel, table, tables, temper,
+    ReachQuestion, SteelQuestion, TemperQuestion, UnknownQuestion, assess, convert, heat, indent,
+    jominy, next, parse_reading, parse_strokes, reach, sources, steel, table, tables, temper,
+    unknown,
 };
 use biteband_bench::section::SectionInput;
 use biteband_bench::words::Language;
@@ -154,6 +155,28 @@ fn jominy_types_have_the_fields_of_the_answers() {
 }
 
 #[test]
+fn unknown_types_have_the_fields_of_the_answers() {
+    let ask = |spark: &str, oil: &str| UnknownQuestion {
+        spark: Some(spark.to_owned()),
+        oil: Some(oil.to_owned()),
+        ..UnknownQuestion::default()
+    };
+    let answer = plain(&unknown(ENGLISH, &ask("forks", "50-55 HRC")).unwrap());
+    same_fields(&answer, "UnknownAnswer");
+    same_fields(&answer["carbon"], "UnknownCarbon");
+    same_fields(&answer["families"][0], "UnknownFamily");
+    same_fields(&answer["promise"], "UnknownPromise");
+    same_fields(&answer["promise"]["oil"], "UnknownHardness");
+    same_fields(&answer["quench"], "UnknownQuench");
+    same_fields(&answer["avoid"][0], "UnknownUse");
+    same_fields(&answer["next"], "UnknownNext");
+    let clash = plain(&unknown(ENGLISH, &ask("bursts", "<35 HRC")).unwrap());
+    same_fields(&clash, "UnknownAnswer");
+    same_fields(&clash["refused"], "Refusal");
+    same_fields(&clash["clashes"][0], "UnknownClash");
+}
+
+#[test]
 fn heat_types_have_the_fields_of_the_answers() {
     let text = |text: &str| Some(text.to_owned());
     let question = HeatQuestion {
@@ -263,6 +286,13 @@ fn question_types_have_the_fields_of_the_questions() {
                 "part": "cold chisel", "units": "inch",
             }),
         ),
+        (
+            "UnknownQuestion",
+            serde_json::json!({
+                "magnet": "sticks", "spark": null, "found": "bites", "skin": "", "oil": "50-55 HRC",
+                "water": ">60 HRC", "snap": "fine", "units": "inch",
+            }),
+        ),
     ] {
         same_fields(&value, interface);
         match interface {
@@ -271,6 +301,7 @@ fn question_types_have_the_fields_of_the_questions() {
             "SteelQuestion" => drop(serde_json::from_value::<SteelQuestion>(value).unwrap()),
             "HeatQuestion" => drop(serde_json::from_value::<HeatQuestion>(value).unwrap()),
             "ReachQuestion" => drop(serde_json::from_value::<ReachQuestion>(value).unwrap()),
+            "UnknownQuestion" => drop(serde_json::from_value::<UnknownQuestion>(value).unwrap()),
             "JominyQuestion" => drop(serde_json::from_value::<JominyQuestion>(value).unwrap()),
             _ => drop(serde_json::from_value::<IndentQuestion>(value).unwrap()),
         }

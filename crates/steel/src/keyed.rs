@@ -1,6 +1,8 @@
 //! Words of the data files as types.
 
 /// An enumeration whose variants each have one word, the same in data files, JSON and commands.
+#[doc(hidden)]
+#[macro_export]
 macro_rules! keyed {
     ($(#[$doc:meta])* $name:ident { $($(#[$variant_doc:meta])* $variant:ident = $key:literal,)+ }) => {
         $(#[$doc])*

@@ -1,7 +1,8 @@
 //! Data files to static arrays, `cargo xtask tables`: which modules there are, and what their makers share.
 
 use crate::{
-    Outcome, coefficients, curvature, hardenability, project, quenching, steels, tables, tempering,
+    Outcome, coefficients, curvature, hardenability, project, quenching, sorting, steels, tables,
+    tempering,
 };
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -11,7 +12,7 @@ pub(crate) type Module = (PathBuf, String);
 
 type Maker = fn(&Path) -> Outcome<Vec<Module>>;
 
-const MAKERS: [Maker; 7] = [
+const MAKERS: [Maker; 8] = [
     tables::generate,
     curvature::generate,
     steels::generate,
@@ -19,6 +20,7 @@ const MAKERS: [Maker; 7] = [
     quenching::generate,
     tempering::generate,
     coefficients::generate,
+    sorting::generate,
 ];
 
 /// Writes every generated module.

@@ -18,6 +18,7 @@ mod quenching;
 mod serve;
 mod sheet;
 mod single_file;
+mod sorting;
 mod steels;
 mod suite;
 mod tables;

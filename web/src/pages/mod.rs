@@ -9,3 +9,4 @@ pub(crate) mod paper;
 pub(crate) mod steel;
 pub(crate) mod temper;
 pub(crate) mod timer;
+pub(crate) mod unknown;

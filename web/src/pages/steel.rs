@@ -262,7 +262,7 @@ fn cut(view: &SectionView) -> Html {
 }
 
 /// The bands of the places on the rule, with the wanted one as a bracket through them.
-fn rule(view: &BandView) -> Html {
+pub(crate) fn rule(view: &BandView) -> Html {
     let view_box = format!("0 0 320 {}", place(view.height));
     html! {
         <svg class="bands" viewBox={view_box} role="img" aria-label={view.label.clone()}>

@@ -40,6 +40,7 @@ const ROOMS: [&[(Page, &str)]; 2] = [
         (Page::Steel, label(Ui::TabSteel)),
         (Page::Temper, label(Ui::TabTemper)),
         (Page::Timer, label(Ui::Timer)),
+        (Page::Unknown, label(Ui::TabUnknown)),
     ],
 ];
 

@@ -218,14 +218,8 @@ pub fn parse_prior(language: Language, text: &str) -> Result<(f64, f64), Refusal
 /// # Errors
 /// A refusal when the text is no hardness or no table reaches HRC from it.
 pub fn parse_target(language: Language, text: &str) -> Result<Target, Refusal> {
-    // A bare range on the file page means HRC, the scale of the files.
-    let parsed = match designation::parse(text) {
-        Err(designation::Error::NoScale) => designation::parse(&format!("{text} HRC")),
-        other => other,
-    }
-    .map_err(|error| Refusal::of_designation(language, text, &error))?;
-    let written = parsed.designation();
-    if matches!(written.amount, Amount::Single(_)) {
+    let (single, low, high) = limits_in_hrc(language, text)?;
+    if single {
         return Err(Refusal::new(
             "bench.target_not_a_range",
             language.say(Phrase::TargetInOtherUnit),
@@ -234,6 +228,27 @@ pub fn parse_target(language: Language, text: &str) -> Result<Target, Refusal> {
             language.say(Phrase::TargetInOtherUnitInstead),
         ));
     }
+    let target = match (low, high) {
+        (Some(low), Some(high)) => Target::between(low, high),
+        (Some(low), None) => Target::at_least(low),
+        (None, Some(high)) => Target::at_most(high),
+        (None, None) => return Err(unreadable_strokes(language, text)),
+    };
+    target.map_err(|error| Refusal::of_evidence(language, &error))
+}
+
+/// Reads a hardness on any scale as limits in HRC, and whether it is a single number, which is both limits.
+pub(super) fn limits_in_hrc(
+    language: Language,
+    text: &str,
+) -> Result<(bool, Option<f64>, Option<f64>), Refusal> {
+    // A bare range on the file page means HRC, the scale of the files.
+    let parsed = match designation::parse(text) {
+        Err(designation::Error::NoScale) => designation::parse(&format!("{text} HRC")),
+        other => other,
+    }
+    .map_err(|error| Refusal::of_designation(language, text, &error))?;
+    let written = parsed.designation();
     let (low, high) = written.amount.limits();
     let to_hrc = |value: Option<f64>| -> Result<Option<f64>, Refusal> {
         let Some(value) = value else { return Ok(None) };
@@ -244,14 +259,8 @@ pub fn parse_target(language: Language, text: &str) -> Result<Target, Refusal> {
         let reading = Reading::new(written.axis, value).map_err(refuse)?;
         Ok(Some(convert(reading, HRC, Choice::STEEL).map_err(refuse)?.at.value))
     };
-    let (low, high) = (to_hrc(low)?, to_hrc(high)?);
-    let target = match (low, high) {
-        (Some(low), Some(high)) => Target::between(low, high),
-        (Some(low), None) => Target::at_least(low),
-        (None, Some(high)) => Target::at_most(high),
-        (None, None) => return Err(unreadable_strokes(language, text)),
-    };
-    target.map_err(|error| Refusal::of_evidence(language, &error))
+    let single = matches!(written.amount, Amount::Single(_));
+    Ok((single, to_hrc(low)?, to_hrc(high)?))
 }
 
 /// Puts a question together as a file test.

@@ -29,6 +29,8 @@ mod temper;
 mod temper_answer;
 mod temper_brittle;
 mod temper_said;
+mod unknown;
+mod unknown_answer;
 
 pub use cited::CitedAnswer;
 pub use clashes::ClashAnswer;
@@ -85,4 +87,11 @@ pub use temper::{TemperQuestion, temper, tempered};
 pub use temper_answer::{
     AfterAnswer, BrittleAnswer, CurvePoint, LearnedAnswer, OwnPoint, PlanAnswer, SheetAnswer,
     TemperAnswer,
+};
+
+pub(crate) use unknown::readable;
+pub use unknown::{UnknownQuestion, parse_coupons, unknown};
+pub use unknown_answer::{
+    UnknownAnswer, UnknownCarbon, UnknownClash, UnknownFamily, UnknownHardness, UnknownNext,
+    UnknownPromise, UnknownQuench, UnknownUse,
 };

@@ -12,9 +12,7 @@ use biteband_steel::temper::{
 use biteband_steel::{CurveCloseness, Element, Grade, Interval};
 
 use super::heat::{Speech, joined};
-use super::temper::{
-    HRC, Learnt, SNAP, TemperQuestion, learned, refused, tempering_refused, time,
-};
+use super::temper::{HRC, Learnt, SNAP, TemperQuestion, learned, refused, tempering_refused, time};
 use super::temper_answer::{AfterAnswer, CurvePoint, PlanAnswer, SheetAnswer, TemperAnswer};
 use crate::format::{self, fixed};
 use crate::refusal::Refusal;
@@ -180,8 +178,7 @@ impl Job<'_> {
         let over = martensite.and_then(|range| range.core);
         let how = How { done, minutes: self.held, times: self.times, over };
         let make = |learnt: &Learnt<'_>| {
-            plan(&learnt.taught.oven_set(), limits, how)
-                .map_err(|error| self.no_plan(text, &error))
+            plan(&learnt.taught.oven_set(), limits, how).map_err(|error| self.no_plan(text, &error))
         };
         let mut found = make(self.learnt)?;
         let first = found.steps.first().map(|step| step.temper.celsius());

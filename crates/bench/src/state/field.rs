@@ -1,6 +1,6 @@
 //! Fields that are typed into, and the keys of the page's own number pad.
 
-use super::{MarkField, SteelField, TemperField, TimerField};
+use super::{MarkField, SteelField, TemperField, TimerField, UnknownField};
 
 /// A field that is typed into.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -31,6 +31,8 @@ pub enum Field {
     Temper(TemperField),
     /// Something about the next timer.
     Timer(TimerField),
+    /// What was seen of an unknown bar.
+    Unknown(UnknownField),
 }
 
 impl Field {
@@ -64,6 +66,7 @@ impl Field {
             Self::Steel(field) => field.key(),
             Self::Temper(field) => field.key(),
             Self::Timer(field) => field.key(),
+            Self::Unknown(field) => field.key(),
         }
     }
 
@@ -113,6 +116,12 @@ impl Field {
                 &[Type("4"), Type("5"), Type("6"), Type(" °C")],
                 &[Type("1"), Type("2"), Type("3"), Type(" °F")],
                 &[Type("0"), Type("."), Type(" / "), Type(" h"), Type(" min")],
+            ],
+            Self::Unknown(_) => &[
+                &[Type("7"), Type("8"), Type("9"), Erase],
+                &[Type("4"), Type("5"), Type("6"), Type("-")],
+                &[Type("1"), Type("2"), Type("3"), Type(">")],
+                &[Type("."), Type("0"), Type(","), Type("<")],
             ],
             Self::Steel(_) => &[
                 &[Type("7"), Type("8"), Type("9"), Erase],

@@ -10,6 +10,7 @@ mod saved;
 mod steel;
 mod temper;
 mod timer;
+mod unknown;
 
 use biteband_hardness::Material;
 use serde::{Deserialize, Serialize};
@@ -29,6 +30,7 @@ pub use temper::{OwnResult, PartStage, TemperAction, TemperField, TemperState};
 pub use timer::{
     MOST_TIMERS, Timer, TimerAction, TimerChange, TimerField, TimerKind, TimerState, Timers,
 };
+pub use unknown::{Seen, UnknownField, UnknownState};
 
 /// A page of the application.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -49,6 +51,8 @@ pub enum Page {
     Temper,
     /// How long a part is in the oven.
     Timer,
+    /// What a bar without papers can be.
+    Unknown,
     /// Sources, limits, settings.
     About,
 }
@@ -65,6 +69,7 @@ impl Page {
             Self::Steel => "#steel",
             Self::Temper => "#temper",
             Self::Timer => "#timer",
+            Self::Unknown => "#unknown",
             Self::About => "#about",
         }
     }
@@ -80,6 +85,7 @@ impl Page {
             Self::Steel,
             Self::Temper,
             Self::Timer,
+            Self::Unknown,
             Self::About,
         ];
         all.into_iter().find(|page| page.hash() == hash)
@@ -295,6 +301,8 @@ pub struct Saved {
     pub temper: TemperState,
     /// The timers.
     pub timer: TimerState,
+    /// Unknown bars.
+    pub unknown: UnknownState,
 }
 
 /// Something that storage or the service worker said.
@@ -443,6 +451,10 @@ pub enum Action {
     Temper(TemperAction),
     /// Something about the timers.
     Timer(TimerChange),
+    /// An answer of a test of an unknown bar; the same once more takes it back.
+    Saw(UnknownField, &'static str),
+    /// A new unknown bar, or the last one again.
+    TurnBar,
     /// What was stored has arrived.
     Loaded(Box<Saved>),
     /// Something is to be told.

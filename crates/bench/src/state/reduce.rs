@@ -148,6 +148,8 @@ pub fn reduce(app: &App, action: Action) -> App {
             next.session.missing = temper.act(action, named).map(Field::Temper);
         }
         Action::Timer(change) => change.apply(&mut next),
+        Action::Saw(field, answer) => next.saved.unknown.choose(field, answer),
+        Action::TurnBar => next.saved.unknown.turn(),
         Action::Loaded(saved) => next.saved = *saved,
         Action::Tell(notice) => {
             if !next.session.notices.contains(&notice) {
@@ -186,6 +188,7 @@ pub fn text(app: &App, field: Field) -> &str {
         Field::Steel(field) => app.saved.steel.text(field),
         Field::Temper(field) => app.saved.temper.text(field),
         Field::Timer(field) => app.saved.timer.text(field),
+        Field::Unknown(field) => app.saved.unknown.now.text(field),
     }
 }
 
@@ -215,6 +218,7 @@ fn edit(app: &mut App, field: Field, text: String) {
         Field::Steel(field) => app.saved.steel.edit(field, text),
         Field::Temper(field) => app.saved.temper.edit(field, text),
         Field::Timer(field) => app.saved.timer.edit(field, text),
+        Field::Unknown(field) => app.saved.unknown.now.edit(field, text),
     }
 }
 
@@ -253,7 +257,9 @@ fn looks_like_two(part: &str) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::state::{ShapeKind, SteelAction, SteelField, TimerAction, TimerField, TimerKind};
+    use crate::state::{
+        ShapeKind, SteelAction, SteelField, TimerAction, TimerField, TimerKind, UnknownField,
+    };
     use proptest::prelude::*;
 
     fn after(actions: &[Action]) -> App {
@@ -359,7 +365,9 @@ mod tests {
     fn any_action() -> impl Strategy<Value = Action> {
         let own = SteelField::ALL.map(Field::Steel);
         let timer = TimerField::ALL.map(Field::Timer);
-        let field = proptest::sample::select([&Field::ALL[..], &own[..], &timer[..]].concat());
+        let bar = UnknownField::ALL.map(Field::Unknown);
+        let field =
+            proptest::sample::select([&Field::ALL[..], &own[..], &timer[..], &bar[..]].concat());
         prop_oneof![
             any_timer_action().prop_map(Action::from),
             any_steel_action().prop_map(Action::Steel),
@@ -368,6 +376,19 @@ mod tests {
                 proptest::sample::select(vec!["bites", "slight", "skates"])
             )
                 .prop_map(|(grade, outcome)| Action::Stroke { grade, outcome }),
+            (
+                proptest::sample::select(UnknownField::ALL.to_vec()),
+                proptest::sample::select(vec![
+                    "none",
+                    "forks",
+                    "bites",
+                    "<40 HRC",
+                    "50-55 HRC",
+                    "?"
+                ])
+            )
+                .prop_map(|(field, answer)| Action::Saw(field, answer)),
+            Just(Action::TurnBar),
             Just(Action::Undo),
             Just(Action::StartAgain),
             any::<u8>().prop_map(Action::PickSpot),
@@ -411,6 +432,7 @@ mod tests {
                 let _ = crate::view::timer(&app, crate::words::Language::English, clock, device);
                 let _ = crate::view::timer_watch(&app, crate::words::Language::English, now_ms);
             }
+            let _ = crate::view::unknown(&app, crate::words::Language::English);
         }
     }
 }

@@ -18,6 +18,7 @@ mod steel_heat;
 mod temper;
 mod temper_curve;
 mod timer;
+mod unknown;
 
 pub use about::{AboutView, about};
 pub use convert::{ConvertView, ResultView, SideBySide, TableChip, convert};
@@ -35,6 +36,7 @@ pub use timer::{
     Alarm, Clock, Device, Doing, RING, Ring, Sound, TimerRow, TimerView, TimerWatch, timer,
     timer_watch,
 };
+pub use unknown::{FamilyRow, TestView, UnknownView, unknown};
 
 use crate::refusal::Refusal;
 

@@ -39,6 +39,10 @@ mod temper_page;
 mod temper_page_english;
 mod timer;
 mod timer_english;
+mod unknown;
+mod unknown_english;
+mod unknown_page;
+mod unknown_page_english;
 
 use std::borrow::Cow;
 
@@ -63,6 +67,8 @@ pub use steel_page::{RecipeNote, SteelPage};
 pub use temper::{TemperRefusal, Tempers};
 pub use temper_page::{TemperPage, TemperSaid};
 pub use timer::{TimerPage, TimerSays};
+pub use unknown::{Sure, Unknown, UnknownRefusal};
+pub use unknown_page::UnknownPage;
 
 /// A language of the tool.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -482,6 +488,7 @@ pub enum Ui {
     TabSteel,
     TabTemper,
     Timer,
+    TabUnknown,
     ConvertWhere,
     ConvertResults,
     PadTitle,

@@ -17,3 +17,4 @@ mod readme;
 mod scenarios;
 mod steel;
 mod temper;
+mod unknown;
