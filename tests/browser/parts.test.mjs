@@ -9,7 +9,7 @@ import { copyOfPage, dist, isPlainPart, noAxeViolations, singleFile, stage, unti
 
 const { open, server, expect } = stage();
 
-const isPart = (name) => /-(about|convert|mark|paper|steel|temper|timer|unknown|shared-\d+)\.part$/.test(name);
+const isPart = (name) => /-(about|convert|mark|paper|steel|timer|unknown|shared-\d+)\.part$/.test(name);
 const go = (page, hash) => page.evaluate((to) => { location.hash = to; }, hash);
 // Without a worker nothing is kept, as on the very first visit.
 const noWorker = {

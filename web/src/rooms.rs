@@ -42,13 +42,14 @@ fn steel_part() -> Loaded {
     Ok(steel::steel)
 }
 
-#[wasm_split(temper, fallible)]
+/// With the page of steels, whose data it shares.
+#[wasm_split(steel, fallible)]
 fn temper_part() -> Loaded {
     Ok(temper::temper)
 }
 
 /// The panel of the next step comes with the planner of tempers, which it needs most of.
-#[wasm_split(temper, fallible)]
+#[wasm_split(steel, fallible)]
 fn next_part() -> Loaded {
     Ok(next::next)
 }

@@ -10,9 +10,14 @@ const FILES = [];
 const FOLDER = `@${new URL(self.registration.scope).pathname}`;
 const CACHE = `biteband-${VERSION}${FOLDER}`;
 
+// Browsers of before 2023 cannot unpack a module; they keep it plain, of which the list has no hash.
+const UNPACKS = "DecompressionStream" in self;
+
 self.addEventListener("install", (event) => {
-  const requests = FILES.map(
-    ([path, integrity]) => new Request(path, { cache: "reload", integrity }),
+  const requests = FILES.map(([path, integrity]) =>
+    UNPACKS || !path.endsWith(".part")
+      ? new Request(path, { cache: "reload", integrity })
+      : new Request(path.replace(/part$/, "wasm"), { cache: "reload" }),
   );
   event.waitUntil(caches.open(CACHE).then((cache) => cache.addAll(requests)));
 });
@@ -49,6 +54,11 @@ self.addEventListener("fetch", (event) => {
 
 async function answer(request) {
   const wanted = request.mode === "navigate" ? "./" : request;
-  const kept = await caches.match(wanted, { cacheName: CACHE, ignoreVary: true });
-  return kept ?? fetch(request);
+  const match = (name) => caches.match(name, { cacheName: CACHE, ignoreVary: true });
+  const kept = await match(wanted);
+  if (kept || !UNPACKS || !request.url.endsWith(".wasm")) return kept ?? fetch(request);
+  const packed = await match(request.url.replace(/wasm$/, "part"));
+  if (!packed) return fetch(request);
+  const plain = packed.body.pipeThrough(new DecompressionStream("gzip"));
+  return new Response(plain, { headers: { "content-type": "application/wasm" } });
 }

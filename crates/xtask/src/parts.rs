@@ -4,7 +4,7 @@
 //! Trunk has linked and bound the module as a whole by then. This takes the linked module once more, cuts it,
 //! binds the first module, and puts the result in the place of trunk's: one script and the modules beside it.
 //!
-//! Every part lies there twice. Packed it is what the page loads and keeps on the device; its name has an ending of
+//! Every part lies there twice. Packed it is what the page loads and keeps on the device, the first module only keeps; its name has an ending of
 //! its own, so that no host takes it for something to unpack on the way. The plain module beside it is for browsers
 //! of before 2023, which cannot unpack: they fetch it when it is needed and keep none.
 
@@ -39,7 +39,23 @@ async function part(name) {
 async function held(text) {
     return Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));
 }
+function load(read) {
+    return () => {
+        const src = read();
+        src.catch(() => {});
+        return async (imports) => WebAssembly.instantiate(await src, imports);
+    };
+}
 ";
+
+/// What stands once for each part, and the call of `load` that does the same.
+const SHORTER: [(&str, &str); 2] = [
+    ("makeLoad(() => {\nconst src = ", "makeLoad(load(() => "),
+    (
+        ";\nsrc.catch(() => {});\nreturn async (imports) => (WebAssembly.instantiate(await src, imports));\n}\n",
+        ")",
+    ),
+];
 
 /// Replaces script and module of a page that trunk has built by those that are cut into parts.
 ///
@@ -88,8 +104,14 @@ pub(crate) fn cut(page: &Path, profile: &str) -> Outcome {
             fs::write(page.join(name), bytes)?;
         }
     }
+    for (theirs, ours) in SHORTER {
+        script = script.replace(theirs, ours);
+    }
     fs::write(page.join(format!("{stem}.js")), script)?;
-    fs::copy(place.join(format!("{stem}_bg.wasm")), page.join(format!("{stem}_bg.wasm")))?;
+    let first = format!("{stem}_bg{PLAIN}");
+    let bytes = fs::read(place.join(&first))?;
+    fs::write(page.join(packed_name(&first)), pack(&bytes, profile)?)?;
+    fs::write(page.join(first), bytes)?;
     fs::remove_dir_all(place)?;
     Ok(())
 }
@@ -179,12 +201,12 @@ fn join(glue: &str, link: &str) -> Outcome<String> {
                 loaders.extend(rest.split_once(" = ").map(|(name, _)| name));
                 script.extend(["const ", rest, "\n"]);
             }
-            None => script.extend([line, "\n"]),
+            None => script.extend([line.trim(), "\n"]),
         }
     }
-    let given = loaders.join(", ");
+    script.extend(["const loaders = { ", &loaders.join(", "), " };\n"]);
     for name in asked {
-        script.extend(["const ", name, " = { ", &given, " };\n"]);
+        script.extend(["const ", name, " = loaders;\n"]);
     }
     // The module is compiled from its bytes, so that it may also come from inside the script.
     for (theirs, ours) in [
@@ -239,7 +261,10 @@ mod tests {
     fn glue_and_loaders_become_one_script_without_imports() {
         let script = join(GLUE, LINKED).unwrap();
         assert!(!script.lines().any(|line| line.starts_with("import")), "{script}");
-        assert!(script.contains("const import1 = { __wasm_split_load_mark };"));
+        assert!(
+            script
+                .contains("const loaders = { __wasm_split_load_mark };\nconst import1 = loaders;")
+        );
         assert!(script.contains("WebAssembly.instantiate(await src, imports)"));
         assert_eq!(fetched(&script), ["split_mark.wasm"]);
     }

@@ -94,9 +94,9 @@ fn kept_files(folder: &Path) -> Outcome<Vec<(String, String)>> {
     Ok(files)
 }
 
-/// Workers are never kept, or the browser could not see a new one. Of a part the packed form is kept.
+/// Workers are never kept, or the browser could not see a new one. Of a module the packed form is kept.
 pub(crate) fn is_kept(name: &str) -> bool {
-    !matches!(name, "sw.js" | "sw-kill.js") && !parts::is_plain_part(name)
+    !matches!(name, "sw.js" | "sw-kill.js") && !project::has_extension(name, "wasm")
 }
 
 fn fill(template: &str, files: &[(String, String)]) -> Outcome<String> {
