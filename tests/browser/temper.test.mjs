@@ -253,7 +253,7 @@ test("gone too far: hardened again, unless it is at its size", async () => {
   await page.locator(".what-now").getByRole("button", { name: "tempered" }).tap();
   await fill(page, "temper-done", "2x 400 °C / 2 h");
   await page.getByText("Instrument readings").click();
-  await page.locator(".choice select").selectOption("bench");
+  await page.locator(".choice select").selectOption("bench-rockwell-verified");
   await fill(page, "reading", "50 HRC");
   await page.getByRole("button", { name: "Add the reading" }).click();
   await act(page).getByText(/^Harden it again/).waitFor();
@@ -272,6 +272,38 @@ test("did not harden: straight in again", async () => {
   for (let count = 0; count < 2; count += 1) await stroke(page, 40, "bites");
   await act(page).getByText(/^Harden it again/).waitFor();
   await page.locator(".what-now").getByText("not hot enough").waitFor();
+});
+
+test("a panel that comes while somebody types takes no focus, and neither does a plan", async () => {
+  const { page } = await open("about:blank", { started: false });
+  let release;
+  const held = new Promise((done) => { release = done; });
+  await page.route(/-temper\.part$/, async (route) => {
+    await held;
+    await route.continue();
+  });
+  await page.goto(server.url);
+  const target = input(page, "target");
+  const focused = (place) => place.evaluate((one) => one === document.activeElement);
+  await target.pressSequentially("58-6");
+  release();
+  await page.locator(".what-now").waitFor();
+  assert.ok(await focused(target), "the field keeps the focus");
+  await page.keyboard.type("0 HRC");
+  assert.equal(await target.inputValue(), "58-60 HRC");
+  await act(page).waitFor();
+  assert.ok(await focused(target));
+  // On the planner what the file test wants is offered, and goes when another target is typed.
+  await go(page, "#temper");
+  await page.getByRole("button", { name: "58-60 HRC, as in the file test" }).waitFor();
+  await input(page, "steel-query").pressSequentially("O1");
+  await input(page, "steel-target").pressSequentially("57-59");
+  assert.ok(await focused(input(page, "steel-target")));
+  assert.equal(await input(page, "steel-target").inputValue(), "57-59");
+  await chip(page, "tempered").focus();
+  await page.keyboard.press("Enter");
+  await input(page, "temper-done").waitFor();
+  assert.ok(await focused(chip(page, "tempered")), "a key that was pressed keeps the focus");
 });
 
 test("the panel moves no key of the rule when it comes or changes", async () => {

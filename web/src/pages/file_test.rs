@@ -40,7 +40,8 @@ pub(crate) fn file_test(app: &Rc<App>, dispatch: &Dispatch) -> Html {
             <div class="col rest">
                 { causes(&view) }
                 <section class="card">{ target(props, &view) }</section>
-                { for next_panel().map(|panel| panel(app, dispatch)) }
+                // In a place of its own: a panel that comes while somebody types must not move the field in its list.
+                <div class="col panel">{ for next_panel().map(|panel| panel(app, dispatch)) }</div>
                 { notes(&view) }
                 { scales(&view) }
                 { conditions(props) }

@@ -20,46 +20,40 @@ const fn say(label: T) -> &'static str {
 /// The panel.
 pub(crate) fn next(app: &Rc<App>, dispatch: &Dispatch) -> Html {
     let view = view_of(app, LANGUAGE);
-    let mut inside = vec![heading(say(T::WhatNow))];
-    if !view.goes_by.is_empty() {
-        inside.push(para("small", &view.goes_by));
-    }
-    if let Some(step) = &view.step {
-        inside.push(act(step));
-    }
-    inside.extend(view.problem.iter().map(refusal));
-    inside.extend(view.missing.iter().map(|text| para("small", text)));
-    if view.asks {
-        inside.push(inputs(app, dispatch, &view));
-        inside.push(html! {
-            <p class="links">
-                <a class="link" href={Page::Temper.hash()}>{ say(T::ToPlan) }</a>
-                <a class="link" href={Page::Steel.hash()}>{ say(T::ToSteel) }</a>
-            </p>
-        });
-    }
+    // Every list keeps its length, so that what is told and what has the focus is never made anew.
+    let inside = vec![
+        heading(say(T::WhatNow)),
+        line("small", &view.goes_by),
+        view.step.as_ref().map(act).unwrap_or_default(),
+        view.problem.as_ref().map(refusal).unwrap_or_default(),
+        view.missing.iter().map(|text| para("small", text)).collect(),
+        if view.asks { inputs(app, dispatch, &view) } else { Html::default() },
+    ];
     html! {
         <>
             { section("card what-now", inside) }
-            { for view.step.iter().map(behind) }
+            { view.step.as_ref().map(behind).unwrap_or_default() }
         </>
     }
 }
 
+/// A paragraph; nothing for an empty text.
+fn line(class: &'static str, text: &str) -> Html {
+    if text.is_empty() { Html::default() } else { para(class, text) }
+}
+
 fn act(step: &StepView) -> Html {
-    let mut inside = vec![
+    let caution = section("caution", vec![p(&step.act.caution)]);
+    let inside = [
         para("say", &step.stands),
         html! { <p class="act" role="status">{ step.act.text.clone() }</p> },
+        line("", &step.act.dial),
+        line("", &step.act.how),
+        line("", &step.causes),
+        line("", &step.act.chances),
+        undone(&step.act),
+        if step.act.caution.is_empty() { Html::default() } else { caution },
     ];
-    for text in [&step.act.dial, &step.act.how, &step.causes, &step.act.chances] {
-        if !text.is_empty() {
-            inside.push(p(text));
-        }
-    }
-    inside.push(undone(&step.act));
-    if !step.act.caution.is_empty() {
-        inside.push(section("caution", vec![p(&step.act.caution)]));
-    }
     inside.into_iter().collect()
 }
 
@@ -80,11 +74,17 @@ fn inputs(app: &Rc<App>, dispatch: &Dispatch, view: &NextView) -> Html {
     let look = Look { title: say(T::Done), hint: Some(say(T::DoneHint)), class: "field" };
     let name = Name::Temper(TemperField::Done);
     html! {
-        <div class="inputs">
-            { chips(dispatch, say(T::Stage), Group::Seen, stages) }
-            if view.tempered { { field(app, dispatch, name, look, view.done_problem.as_ref()) } }
-            { chips(dispatch, say(T::Switches), Group::Seen, switches) }
-        </div>
+        <>
+            <div class="inputs">
+                { chips(dispatch, say(T::Stage), Group::Seen, stages) }
+                if view.tempered { { field(app, dispatch, name, look, view.done_problem.as_ref()) } }
+                { chips(dispatch, say(T::Switches), Group::Seen, switches) }
+            </div>
+            <p class="links">
+                <a class="link" href={Page::Temper.hash()}>{ say(T::ToPlan) }</a>
+                <a class="link" href={Page::Steel.hash()}>{ say(T::ToSteel) }</a>
+            </p>
+        </>
     }
 }
 

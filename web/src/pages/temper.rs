@@ -40,8 +40,8 @@ pub(crate) fn temper(app: &Rc<App>, dispatch: &Dispatch) -> Html {
             { block("col asked", vec![tabs(Page::Temper), shown.asked()]) }
             <div class="col answer">
                 <div role="status" class="col">{ status }</div>
-                { for view.plan.iter().map(steps) }
-                { for view.curve.iter().map(drawn) }
+                { view.plan.as_ref().map(steps).unwrap_or_default() }
+                { view.curve.as_ref().map(drawn).unwrap_or_default() }
                 { warnings(&view) }
             </div>
             { block("col more", vec![shown.at(), shown.done(), shown.results()]) }
@@ -94,9 +94,11 @@ impl Shown<'_> {
             card.push(ps(&view.understood));
         }
         card.push(self.steel(SteelField::Target, SteelPage::Target, Some(SteelPage::TargetHint)));
-        card.extend(view.offered.iter().map(|(text, take)| {
+        // Every list keeps its length, so that nothing that has the focus is made anew.
+        let offered = view.offered.as_ref().map(|(text, take)| {
             key(self.dispatch, text, None, pick(SteelAction::Want(take.clone())))
-        }));
+        });
+        card.push(offered.unwrap_or_default());
         // The way from a time at heat to the clock belongs beside this field.
         card.push(self.typed(TemperField::Held, T::Held, T::HeldHint));
         card.push(html! {
@@ -119,19 +121,15 @@ impl Shown<'_> {
             .iter()
             .map(|(stage, chip)| (chip.clone(), Action::Temper(TemperAction::Stage(*stage))));
         let hurried = Action::Temper(TemperAction::Hurried(!view.hurried.on));
-        let mut inside = vec![chips(self.dispatch, say(T::Stage), Group::Seen, stages)];
-        if view.tempered {
-            inside.push(self.typed(TemperField::Done, T::Done, T::DoneHint));
-        }
-        inside.push(self.typed(TemperField::AsQuenched, T::AsQuenched, T::AsQuenchedHint));
-        inside.push(chips(
-            self.dispatch,
-            say(T::Switches),
-            Group::Heard,
-            [(view.hurried.clone(), hurried)],
-        ));
-        let mut card = vec![heading(say(T::DoneTitle))];
-        card.extend(inside);
+        let done = || self.typed(TemperField::Done, T::Done, T::DoneHint);
+        let hurried = [(view.hurried.clone(), hurried)];
+        let card = vec![
+            heading(say(T::DoneTitle)),
+            chips(self.dispatch, say(T::Stage), Group::Seen, stages),
+            if view.tempered { done() } else { Html::default() },
+            self.typed(TemperField::AsQuenched, T::AsQuenched, T::AsQuenchedHint),
+            chips(self.dispatch, say(T::Switches), Group::Heard, hurried),
+        ];
         section("card", card)
     }
 
@@ -144,10 +142,11 @@ impl Shown<'_> {
             ps(&view.learned),
             list(say(T::Kept), kept),
         ];
-        card.extend(view.book.iter().map(|chip| {
+        let book = view.book.as_ref().map(|chip| {
             let action = Action::Temper(TemperAction::ByTheBook(!chip.on));
             chips(self.dispatch, say(T::Book), Group::Heard, [(chip.clone(), action)])
-        }));
+        });
+        card.push(book.unwrap_or_default());
         card.push(self.typed(TemperField::Measured, T::Measured, T::MeasuredHint));
         card.push(self.typed(TemperField::After, T::After, T::AfterHint));
         let add = Action::Temper(TemperAction::AddResult);
