@@ -63,7 +63,7 @@ fn result(measured: &str, after: &str) -> [Action; 3] {
     [
         typed(TemperField::Measured, measured),
         typed(TemperField::After, after),
-        Action::Temper(TemperAction::AddResult),
+        Action::from(TemperAction::AddResult),
     ]
 }
 
@@ -182,7 +182,7 @@ fn an_own_result_counts_is_said_and_can_be_left_out() {
     assert!(drawn.label.contains("Your results: 57 HRC"), "{}", drawn.label);
     assert_eq!(view.book.as_ref().map(|chip| chip.on), Some(false));
 
-    let without = [actions, vec![Action::Temper(TemperAction::ByTheBook(true))]].concat();
+    let without = [actions, vec![Action::from(TemperAction::ByTheBook(true))]].concat();
     let view = shown(&without);
     assert!(view.learned.is_empty() && curve(&view).own.is_empty());
     assert_eq!(curve(&view).median, book);
@@ -228,7 +228,7 @@ fn a_missing_unit_is_told_with_both_readings_and_stays_typed() {
     // 400 °F is 204 °C, and 400 °C is a blue temper: which was meant only the person knows.
     assert!(said.instead.contains("°C") && said.instead.contains("°F"), "{said:?}");
     assert!(view.plan.is_none());
-    assert_eq!(app.saved.temper.at, "400");
+    assert_eq!(app.saved.temper.text(TemperField::At), "400");
     // While it is being typed nobody is scolded.
     let typing = reduce(&app, Action::Enter(Field::Temper(TemperField::At)));
     let view = temper_page(&typing, Language::English);
@@ -237,10 +237,16 @@ fn a_missing_unit_is_told_with_both_readings_and_stays_typed() {
     let app = after(&[punch(), result("57 HRC", "400 / 2 h").to_vec()].concat());
     let view = temper_page(&app, Language::English);
     assert!(problem(&view, TemperField::After).unwrap().instead.contains("°F"));
-    assert!(app.saved.temper.results.is_empty() && app.saved.temper.after == "400 / 2 h");
+    assert!(
+        app.saved.temper.planner().results.is_empty()
+            && app.saved.temper.text(TemperField::After) == "400 / 2 h"
+    );
     let app = after(&[punch(), result("", "205 C / 2 h").to_vec()].concat());
     let view = temper_page(&app, Language::English);
-    assert!(problem(&view, TemperField::Measured).is_some() && app.saved.temper.results.is_empty());
+    assert!(
+        problem(&view, TemperField::Measured).is_some()
+            && app.saved.temper.planner().results.is_empty()
+    );
 }
 
 #[test]
@@ -305,7 +311,7 @@ fn what_is_missing_is_asked_for_and_nothing_is_guessed() {
 fn tempers_so_far_count_for_a_tempered_part_alone() {
     let far = [punch(), vec![typed(TemperField::Done, "2x 540 °C / 2 h")]].concat();
     assert!(shown(&far).plan.is_some(), "it is not said to be tempered");
-    let tempered = [far, vec![Action::Temper(TemperAction::Stage(PartStage::Tempered))]].concat();
+    let tempered = [far, vec![Action::from(TemperAction::Stage(PartStage::Tempered))]].concat();
     // Nothing hardens by another temper.
     assert!(shown(&tempered).problem.is_some());
 }
@@ -377,13 +383,13 @@ fn a_part_that_went_too_far_is_hardened_again_unless_it_is_at_its_size() {
     let mut actions = punch();
     actions.extend(read_off("50 HRC"));
     actions.extend([
-        Action::Temper(TemperAction::Stage(PartStage::Tempered)),
+        Action::from(TemperAction::Stage(PartStage::Tempered)),
         typed(TemperField::Done, "2x 400 °C / 2 h"),
     ]);
     let found = step(&actions);
     assert_eq!(found.act.action, "harden", "{found:?}");
     assert!(found.causes.contains("Fahrenheit"), "{}", found.causes);
-    actions.push(Action::Temper(TemperAction::AtSize(true)));
+    actions.push(Action::from(TemperAction::AtSize(true)));
     let found = step(&actions);
     assert_ne!(found.act.action, "harden");
     let harden = found.others.iter().find(|act| act.action == "harden").unwrap();
@@ -404,7 +410,7 @@ fn a_part_that_did_not_harden_goes_in_again() {
 fn tempers_that_cannot_be_read_are_told_at_their_field() {
     let mut actions = punch();
     actions.extend([
-        Action::Temper(TemperAction::Stage(PartStage::Tempered)),
+        Action::from(TemperAction::Stage(PartStage::Tempered)),
         typed(TemperField::Done, "400 / 2 h"),
     ]);
     let view = panel(&actions);
@@ -427,7 +433,7 @@ fn any_action() -> impl Strategy<Value = Action> {
         (0..3_usize).prop_map(TemperAction::RemoveResult),
     ];
     prop_oneof![
-        act.prop_map(Action::Temper),
+        act.prop_map(Action::from),
         (temper.clone(), text).prop_map(|(field, text)| typed(field, &text)),
         (temper.clone(), "[1-6][0-9]{2} C / [1-9] h|5[0-9] HRC")
             .prop_map(|(field, text)| typed(field, &text)),
@@ -456,7 +462,7 @@ proptest! {
                 || view.problem.is_some() || !view.problems.is_empty(),
             "{:?}", view
         );
-        prop_assert_eq!(view.results.len(), app.saved.temper.results.len());
+        prop_assert_eq!(view.results.len(), app.saved.temper.planner().results.len());
         let view = next_step(&app, Language::English);
         prop_assert!(view.step.is_some() || view.problem.is_some() || !view.missing.is_empty());
         let stored = serde_json::to_string(&biteband_bench::state::document(&app.saved)).unwrap();

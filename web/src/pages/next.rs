@@ -68,9 +68,8 @@ fn inputs(app: &Rc<App>, dispatch: &Dispatch, view: &NextView) -> Html {
     let stages = view
         .stages
         .iter()
-        .map(|(stage, chip)| (chip.clone(), Action::Temper(TemperAction::Stage(*stage))));
-    let switches =
-        view.switches.iter().map(|(action, chip)| (chip.clone(), Action::Temper(*action)));
+        .map(|(stage, chip)| (chip.clone(), Action::from(TemperAction::Stage(*stage))));
+    let switches = view.switches.iter().map(|(action, chip)| (chip.clone(), Action::from(*action)));
     let look = Look { title: say(T::Done), hint: Some(say(T::DoneHint)), class: "field" };
     let name = Name::Temper(TemperField::Done);
     html! {

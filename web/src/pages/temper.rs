@@ -119,8 +119,8 @@ impl Shown<'_> {
         let stages = view
             .stages
             .iter()
-            .map(|(stage, chip)| (chip.clone(), Action::Temper(TemperAction::Stage(*stage))));
-        let hurried = Action::Temper(TemperAction::Hurried(!view.hurried.on));
+            .map(|(stage, chip)| (chip.clone(), Action::from(TemperAction::Stage(*stage))));
+        let hurried = Action::from(TemperAction::Hurried(!view.hurried.on));
         let done = || self.typed(TemperField::Done, T::Done, T::DoneHint);
         let hurried = [(view.hurried.clone(), hurried)];
         let card = vec![
@@ -143,19 +143,19 @@ impl Shown<'_> {
             list(say(T::Kept), kept),
         ];
         let book = view.book.as_ref().map(|chip| {
-            let action = Action::Temper(TemperAction::ByTheBook(!chip.on));
+            let action = Action::from(TemperAction::ByTheBook(!chip.on));
             chips(self.dispatch, say(T::Book), Group::Heard, [(chip.clone(), action)])
         });
         card.push(book.unwrap_or_default());
         card.push(self.typed(TemperField::Measured, T::Measured, T::MeasuredHint));
         card.push(self.typed(TemperField::After, T::After, T::AfterHint));
-        let add = Action::Temper(TemperAction::AddResult);
+        let add = Action::from(TemperAction::AddResult);
         card.push(key(self.dispatch, say(T::Keep), None, add));
         section("card", card)
     }
 
     fn kept(&self, row: &ResultRow) -> Html {
-        let gone = press(self.dispatch, Action::Temper(TemperAction::RemoveResult(row.index)));
+        let gone = press(self.dispatch, Action::from(TemperAction::RemoveResult(row.index)));
         let label = format!("{} {}", say(T::Remove), row.text);
         html! {
             <li>

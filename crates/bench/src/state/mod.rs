@@ -26,7 +26,9 @@ pub use saved::{
 };
 pub(crate) use steel::has_degrees;
 pub use steel::{DialCheck, OwnSteel, ShapeKind, SteelAction, SteelField, SteelState};
-pub use temper::{OwnResult, PartStage, TemperAction, TemperField, TemperState};
+pub use temper::{
+    OwnResult, PartStage, Planner, TemperAction, TemperChange, TemperField, TemperState,
+};
 pub use timer::{
     MOST_TIMERS, Timer, TimerAction, TimerChange, TimerField, TimerKind, TimerState, Timers,
 };
@@ -448,7 +450,7 @@ pub enum Action {
     /// Something on the page of steels.
     Steel(SteelAction),
     /// Something about tempering or the next step.
-    Temper(TemperAction),
+    Temper(TemperChange),
     /// Something about the timers.
     Timer(TimerChange),
     /// An answer of a test of an unknown bar; the same once more takes it back.

@@ -1,6 +1,6 @@
 //! The pure step from one state to the next.
 
-use super::{Action, App, Field, FileTestState, PadKey, Saved, Strokes};
+use super::{Action, App, Field, FileTestState, PadKey, Strokes};
 use crate::answer::{ProofInput, ReadingInput, StrokeInput, read_reading};
 use crate::words::Language;
 use biteband_evidence::FileSet;
@@ -138,15 +138,7 @@ pub fn reduce(app: &App, action: Action) -> App {
         Action::Steel(action) => {
             next.session.missing = next.saved.steel.act(action).map(Field::Steel);
         }
-        Action::Temper(action) => {
-            let Saved { steel, temper, .. } = &mut next.saved;
-            let named = if steel.by_composition {
-                &steel.own
-            } else {
-                steel.picked.as_ref().unwrap_or(&steel.query)
-            };
-            next.session.missing = temper.act(action, named).map(Field::Temper);
-        }
+        Action::Temper(change) => change.apply(&mut next),
         Action::Timer(change) => change.apply(&mut next),
         Action::Saw(field, answer) => next.saved.unknown.choose(field, answer),
         Action::TurnBar => next.saved.unknown.turn(),

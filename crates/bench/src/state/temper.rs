@@ -4,6 +4,8 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::{Action, App, Field, Saved};
+
 /// A field of the planner.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum TemperField {
@@ -41,8 +43,7 @@ impl TemperField {
 }
 
 /// What was done to the part last.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 #[expect(missing_docs, reason = "each is what its name says")]
 pub enum PartStage {
     Bought,
@@ -67,8 +68,7 @@ impl PartStage {
 }
 
 /// A result of the person's own, every text as typed.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(default)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct OwnResult {
     /// The steel it was found on, as it was named then.
     pub steel: String,
@@ -78,25 +78,23 @@ pub struct OwnResult {
     pub temper: String,
 }
 
-/// The planner as far as it has come; every text as typed.
+/// The planner as it is stored: the texts of the fields in the order of [`TemperField::ALL`], the stage, a letter for each
+/// switch that is on, then the results.
+///
+/// A list of texts and nothing else, because what the first module knows of every state weighs: the pages read a
+/// [`Planner`] from it.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(default)]
-#[expect(clippy::struct_excessive_bools, reason = "each is a switch of the page")]
+#[serde(transparent)]
 pub struct TemperState {
-    /// A temper whose hardness is asked for.
-    pub at: String,
-    /// Time at heat.
-    pub held: String,
-    /// Tempers that the part has had.
-    pub done: String,
-    /// Hardness as quenched.
-    pub as_quenched: String,
+    texts: Vec<String>,
+}
+
+/// The planner as far as it has come; every text as typed.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[expect(clippy::struct_excessive_bools, reason = "each is a switch of the page")]
+pub struct Planner {
     /// Own results that are kept.
     pub results: Vec<OwnResult>,
-    /// Measured hardness of the result that is being typed.
-    pub measured: String,
-    /// Its temper.
-    pub after: String,
     /// Own results are left out of the plan.
     pub by_the_book: bool,
     /// What was done to the part last.
@@ -107,6 +105,77 @@ pub struct TemperState {
     pub overheated: bool,
     /// No time is left today for a full temper.
     pub hurried: bool,
+}
+
+/// Parts of a result; typed texts hold no such sign.
+const PARTED: char = '\t';
+/// Places of stage, switches and first result, behind the fields.
+const STAGE: usize = TemperField::ALL.len();
+const SWITCHES: usize = STAGE + 1;
+const RESULTS: usize = STAGE + 2;
+
+impl TemperState {
+    /// The text of a field.
+    #[must_use]
+    pub fn text(&self, field: TemperField) -> &str {
+        self.at(field as usize)
+    }
+
+    fn at(&self, place: usize) -> &str {
+        self.texts.get(place).map_or("", String::as_str)
+    }
+
+    pub(crate) fn edit(&mut self, field: TemperField, text: String) {
+        self.put(field as usize, text);
+    }
+
+    fn put(&mut self, place: usize, text: String) {
+        if self.texts.len() <= place {
+            self.texts.resize(place + 1, String::new());
+        }
+        if let Some(own) = self.texts.get_mut(place) {
+            *own = text;
+        }
+    }
+
+    /// What it holds besides the fields.
+    #[must_use]
+    pub fn planner(&self) -> Planner {
+        let stage = PartStage::ALL.into_iter().find(|one| one.key() == self.at(STAGE));
+        let switches = self.at(SWITCHES);
+        let results = self.texts.iter().skip(RESULTS).map(|text| {
+            let mut parts = text.split(PARTED).map(str::to_owned);
+            let mut next = || parts.next().unwrap_or_default();
+            OwnResult { steel: next(), hardness: next(), temper: next() }
+        });
+        Planner {
+            results: results.collect(),
+            by_the_book: switches.contains('b'),
+            stage: stage.unwrap_or_default(),
+            at_size: switches.contains('s'),
+            overheated: switches.contains('o'),
+            hurried: switches.contains('h'),
+        }
+    }
+
+    fn keep(&mut self, planner: Planner) {
+        self.put(STAGE, planner.stage.key().to_owned());
+        let switches = [
+            (planner.at_size, 's'),
+            (planner.overheated, 'o'),
+            (planner.hurried, 'h'),
+            (planner.by_the_book, 'b'),
+        ];
+        let on = switches.into_iter().filter(|(on, _)| *on).map(|(_, letter)| letter);
+        self.put(SWITCHES, on.collect());
+        self.texts.truncate(RESULTS);
+        self.texts.extend(
+            planner
+                .results
+                .into_iter()
+                .map(|one| [one.steel, one.hardness, one.temper].join(&String::from(PARTED))),
+        );
+    }
 }
 
 /// Something that happened on the planner or beside the next step.
@@ -128,66 +197,75 @@ pub enum TemperAction {
     RemoveResult(usize),
 }
 
+/// A change of the planner. It brings along what does it, so that only the parts that make one hold the code.
+#[derive(Clone, Debug)]
+pub struct TemperChange {
+    action: TemperAction,
+    does: fn(&mut App, TemperAction),
+}
+
+impl PartialEq for TemperChange {
+    fn eq(&self, other: &Self) -> bool {
+        self.action == other.action
+    }
+}
+
+impl TemperChange {
+    pub(super) fn apply(self, app: &mut App) {
+        (self.does)(app, self.action);
+    }
+}
+
+impl From<TemperAction> for Action {
+    fn from(action: TemperAction) -> Self {
+        Self::Temper(TemperChange { action, does: change })
+    }
+}
+
+fn change(app: &mut App, action: TemperAction) {
+    let Saved { steel, temper, .. } = &mut app.saved;
+    let named = if steel.by_composition {
+        &steel.own
+    } else {
+        steel.picked.as_ref().unwrap_or(&steel.query)
+    };
+    app.session.missing = temper.act(action, named).map(Field::Temper);
+}
+
 impl TemperState {
-    /// The text of a field.
-    #[must_use]
-    pub fn text(&self, field: TemperField) -> &str {
-        match field {
-            TemperField::At => &self.at,
-            TemperField::Held => &self.held,
-            TemperField::Done => &self.done,
-            TemperField::AsQuenched => &self.as_quenched,
-            TemperField::Measured => &self.measured,
-            TemperField::After => &self.after,
-        }
-    }
-
-    pub(crate) fn edit(&mut self, field: TemperField, text: String) {
-        let own = match field {
-            TemperField::At => &mut self.at,
-            TemperField::Held => &mut self.held,
-            TemperField::Done => &mut self.done,
-            TemperField::AsQuenched => &mut self.as_quenched,
-            TemperField::Measured => &mut self.measured,
-            TemperField::After => &mut self.after,
-        };
-        *own = text;
-    }
-
     /// Does what happened on a part of this steel; a field that stands in the way is handed back, so that its error shows.
-    pub(crate) fn act(&mut self, action: TemperAction, steel: &str) -> Option<TemperField> {
+    fn act(&mut self, action: TemperAction, steel: &str) -> Option<TemperField> {
+        let mut planner = self.planner();
         match action {
-            TemperAction::Stage(stage) => self.stage = stage,
-            TemperAction::AtSize(on) => self.at_size = on,
-            TemperAction::Overheated(on) => self.overheated = on,
-            TemperAction::Hurried(on) => self.hurried = on,
-            TemperAction::ByTheBook(on) => self.by_the_book = on,
-            TemperAction::AddResult => return self.add_result(steel),
+            TemperAction::Stage(stage) => planner.stage = stage,
+            TemperAction::AtSize(on) => planner.at_size = on,
+            TemperAction::Overheated(on) => planner.overheated = on,
+            TemperAction::Hurried(on) => planner.hurried = on,
+            TemperAction::ByTheBook(on) => planner.by_the_book = on,
+            TemperAction::AddResult => {
+                for field in [TemperField::Measured, TemperField::After] {
+                    if !self.text(field).bytes().any(|sign| sign.is_ascii_digit()) {
+                        return Some(field);
+                    }
+                }
+                planner.results.push(OwnResult {
+                    steel: steel.trim().to_owned(),
+                    hardness: self.text(TemperField::Measured).to_owned(),
+                    temper: self.text(TemperField::After).to_owned(),
+                });
+                self.edit(TemperField::Measured, String::new());
+                self.edit(TemperField::After, String::new());
+            }
             TemperAction::RemoveResult(index) => {
-                if index < self.results.len() {
+                if index < planner.results.len() {
                     // What is forgotten stands in the fields, so that a slip costs nothing.
-                    let OwnResult { hardness, temper, .. } = self.results.remove(index);
-                    (self.measured, self.after) = (hardness, temper);
+                    let OwnResult { hardness, temper, .. } = planner.results.remove(index);
+                    self.edit(TemperField::Measured, hardness);
+                    self.edit(TemperField::After, temper);
                 }
             }
         }
-        None
-    }
-
-    fn add_result(&mut self, steel: &str) -> Option<TemperField> {
-        let figure = |text: &str| text.bytes().any(|sign| sign.is_ascii_digit());
-        if !figure(&self.measured) {
-            return Some(TemperField::Measured);
-        }
-        // A temperature without its unit would be kept for a wrong one.
-        if !(figure(&self.after) && self.after.contains(['C', 'c', 'F', 'f'])) {
-            return Some(TemperField::After);
-        }
-        self.results.push(OwnResult {
-            steel: steel.trim().to_owned(),
-            hardness: core::mem::take(&mut self.measured),
-            temper: core::mem::take(&mut self.after),
-        });
+        self.keep(planner);
         None
     }
 }
@@ -202,9 +280,6 @@ mod tests {
         assert_eq!(state.act(TemperAction::AddResult, "4140"), Some(TemperField::Measured));
         state.edit(TemperField::Measured, "53 HRC".into());
         assert_eq!(state.act(TemperAction::AddResult, "4140"), Some(TemperField::After));
-        state.edit(TemperField::After, "220 / 2 h".into());
-        assert_eq!(state.act(TemperAction::AddResult, "4140"), Some(TemperField::After));
-        assert_eq!(state.after, "220 / 2 h");
         state.edit(TemperField::After, "220 °C / 2 h".into());
         assert_eq!(state.act(TemperAction::AddResult, " 4140 "), None);
         let kept = OwnResult {
@@ -212,19 +287,32 @@ mod tests {
             hardness: "53 HRC".into(),
             temper: "220 °C / 2 h".into(),
         };
-        assert_eq!((state.results.as_slice(), state.measured.as_str()), (&[kept][..], ""));
+        assert_eq!(state.planner().results, [kept]);
+        assert_eq!(state.text(TemperField::Measured), "");
         let _ = state.act(TemperAction::RemoveResult(4), "4140");
-        assert_eq!(state.results.len(), 1);
+        assert_eq!(state.planner().results.len(), 1);
         let _ = state.act(TemperAction::RemoveResult(0), "4140");
-        assert_eq!((state.results.len(), state.after.as_str()), (0, "220 °C / 2 h"));
+        assert!(state.planner().results.is_empty());
+        assert_eq!(state.text(TemperField::After), "220 °C / 2 h");
     }
 
     #[test]
-    fn every_field_holds_its_own_text() {
+    fn stage_and_switches_are_kept_beside_every_field() {
         let mut state = TemperState::default();
+        assert_eq!(state.planner(), Planner::default());
         for field in TemperField::ALL {
             state.edit(field, field.key().to_owned());
         }
+        let _ = state.act(TemperAction::Stage(PartStage::Tempered), "");
+        for action in [TemperAction::AtSize(true), TemperAction::ByTheBook(true)] {
+            let _ = state.act(action, "");
+        }
+        let planner = state.planner();
+        assert_eq!(planner.stage, PartStage::Tempered);
+        assert!(planner.at_size && planner.by_the_book);
+        assert!(!planner.overheated && !planner.hurried && planner.results.is_empty());
+        let _ = state.act(TemperAction::AtSize(false), "");
+        assert!(!state.planner().at_size && state.planner().by_the_book);
         for field in TemperField::ALL {
             assert_eq!(state.text(field), field.key());
         }

@@ -80,23 +80,24 @@ pub struct ActView {
 #[must_use]
 pub fn next_step(app: &App, language: Language) -> NextView {
     let state = &app.saved.temper;
+    let planner = state.planner();
     let label = |label: TemperPage| language.temper_page(label).to_owned();
     let switch = |key, name, on| Chip { key, label: label(name), on };
     let mut view = NextView {
-        stages: stages(state, language),
-        tempered: state.stage == PartStage::Tempered,
+        stages: stages(planner.stage, language),
+        tempered: planner.stage == PartStage::Tempered,
         switches: vec![
             (
-                TemperAction::AtSize(!state.at_size),
-                switch("at-size", TemperPage::AtSize, state.at_size),
+                TemperAction::AtSize(!planner.at_size),
+                switch("at-size", TemperPage::AtSize, planner.at_size),
             ),
             (
-                TemperAction::Overheated(!state.overheated),
-                switch("overheated", TemperPage::Overheated, state.overheated),
+                TemperAction::Overheated(!planner.overheated),
+                switch("overheated", TemperPage::Overheated, planner.overheated),
             ),
             (
-                TemperAction::Hurried(!state.hurried),
-                switch("hurried", TemperPage::Hurried, state.hurried),
+                TemperAction::Hurried(!planner.hurried),
+                switch("hurried", TemperPage::Hurried, planner.hurried),
             ),
         ],
         ..NextView::default()
@@ -136,7 +137,7 @@ pub fn next_step(app: &App, language: Language) -> NextView {
     let learn = results(app, language, &named).into_iter().map(|(_, text)| text).collect();
     let question = NextQuestion {
         evidence,
-        stage: Some(state.stage.key().to_owned()),
+        stage: Some(planner.stage.key().to_owned()),
         done: tempers,
         learn,
         ..base(app, language, named)
@@ -160,19 +161,20 @@ pub fn next_step(app: &App, language: Language) -> NextView {
 
 fn base(app: &App, language: Language, named: Named) -> NextQuestion {
     let (steel, temper) = (&app.saved.steel, &app.saved.temper);
+    let planner = temper.planner();
     let section = section(steel).filter(|section| section.read(language).is_ok());
     NextQuestion {
         steel: named.steel,
         composition: named.composition,
         // As long as in the plan, so that both speak of the same temper.
-        held: given(&temper.held)
+        held: given(temper.text(TemperField::Held))
             .filter(|text| parse_time(text).is_ok())
             .or_else(|| Some(time(HELD))),
         quench: section.is_some().then(|| medium(steel)),
         section: section.unwrap_or_default(),
-        at_size: temper.at_size,
-        overheated: temper.overheated,
-        hurried: temper.hurried,
+        at_size: planner.at_size,
+        overheated: planner.overheated,
+        hurried: planner.hurried,
         units: app.saved.settings.units,
         ..NextQuestion::default()
     }

@@ -12,7 +12,7 @@ use crate::format::Units;
 use crate::measure::{Kind, parse_time, read};
 use crate::refusal::Refusal;
 use crate::state::{
-    App, Field, OwnResult, PartStage, ShapeKind, SteelField, TemperField, TemperState,
+    App, Field, OwnResult, PartStage, Planner, ShapeKind, SteelField, TemperField, TemperState,
 };
 use crate::tempers::parse_tempers;
 use crate::words::{Language, SteelPage, TemperPage, TemperSaid};
@@ -136,6 +136,7 @@ pub fn temper_page(app: &App, language: Language) -> TemperView {
     let page = Page {
         app,
         state: &app.saved.temper,
+        planner: app.saved.temper.planner(),
         language,
         units: app.saved.settings.units,
         found: asked(app, language),
@@ -150,13 +151,14 @@ pub fn temper_page(app: &App, language: Language) -> TemperView {
 struct Page<'a> {
     app: &'a App,
     state: &'a TemperState,
+    planner: Planner,
     language: Language,
     units: Units,
     found: Asked,
 }
 
 /// Stages of a part as chips.
-pub(super) fn stages(state: &TemperState, language: Language) -> Vec<(PartStage, Chip)> {
+pub(super) fn stages(shown: PartStage, language: Language) -> Vec<(PartStage, Chip)> {
     PartStage::ALL
         .into_iter()
         .map(|stage| {
@@ -166,14 +168,16 @@ pub(super) fn stages(state: &TemperState, language: Language) -> Vec<(PartStage,
                 PartStage::Tempered => TemperPage::Tempered,
             };
             let label = language.temper_page(label).to_owned();
-            (stage, Chip { key: stage.key(), label, on: state.stage == stage })
+            (stage, Chip { key: stage.key(), label, on: shown == stage })
         })
         .collect()
 }
 
 /// The tempers so far, once the part is tempered; what cannot be read is told.
 pub(super) fn done(state: &TemperState, language: Language) -> Result<Vec<String>, Refusal> {
-    match given(&state.done).filter(|_| state.stage == PartStage::Tempered) {
+    match given(state.text(TemperField::Done))
+        .filter(|_| state.planner().stage == PartStage::Tempered)
+    {
         None => Ok(Vec::new()),
         Some(text) => parse_tempers(language, &text, None).map(|_| vec![text]),
     }
@@ -182,8 +186,8 @@ pub(super) fn done(state: &TemperState, language: Language) -> Result<Vec<String
 /// Own results as questions write them, with their places; those of other steels and those that cannot be read are left
 /// out.
 pub(super) fn results(app: &App, language: Language, named: &Named) -> Vec<(usize, String)> {
-    let state = &app.saved.temper;
-    let all = state.results.iter().enumerate().filter(|_| !state.by_the_book);
+    let planner = app.saved.temper.planner();
+    let all = planner.results.iter().enumerate().filter(|_| !planner.by_the_book);
     all.filter(|(_, one)| of_this(one, named) && unread(language, one).is_none())
         .map(|(index, one)| (index, format!("{}@{}", one.hardness.trim(), one.temper.trim())))
         .collect()
@@ -231,12 +235,12 @@ impl Page<'_> {
             suggestions: self.found.suggestions.clone(),
             offered,
             given: vec![self.section(), self.oven()],
-            stages: stages(self.state, self.language),
-            tempered: self.state.stage == PartStage::Tempered,
+            stages: stages(self.planner.stage, self.language),
+            tempered: self.planner.stage == PartStage::Tempered,
             hurried: Chip {
                 key: "hurried",
                 label: self.label(TemperPage::Hurried),
-                on: self.state.hurried,
+                on: self.planner.hurried,
             },
             results: self.result_rows(),
             ..TemperView::default()
@@ -271,7 +275,7 @@ impl Page<'_> {
 
     fn result_rows(&self) -> Vec<ResultRow> {
         let named = self.found.named.as_ref();
-        let rows = self.state.results.iter().enumerate();
+        let rows = self.planner.results.iter().enumerate();
         rows.map(|(index, one)| {
             let (hardness, temper) = (one.hardness.trim(), one.temper.trim());
             let aside = if named.is_some_and(|named| of_this(one, named)) {
@@ -300,13 +304,15 @@ impl Page<'_> {
             Field::Steel(SteelField::Target),
             target.and_then(|text| wanted(language, &text).err()),
         );
-        let held = given(&state.held);
+        let held = given(state.text(TemperField::Held));
         let held = held.and_then(|text| read(language, Kind::Time, &text, parse_time).err());
         check(Field::Temper(TemperField::Held), held);
-        let at = given(&state.at).and_then(|text| parse_tempers(language, &text, Some(1.0)).err());
+        let at = given(state.text(TemperField::At))
+            .and_then(|text| parse_tempers(language, &text, Some(1.0)).err());
         check(Field::Temper(TemperField::At), at);
         check(Field::Temper(TemperField::Done), done(state, language).err());
-        let quenched = given(&state.as_quenched).and_then(|text| hrc_of(language, &text).err());
+        let quenched = given(state.text(TemperField::AsQuenched))
+            .and_then(|text| hrc_of(language, &text).err());
         check(Field::Temper(TemperField::AsQuenched), quenched);
         match (self.found.hint, &self.found.problem) {
             (Some(hint), _) => language.steel_page(hint).clone_into(&mut view.hint),
@@ -320,9 +326,10 @@ impl Page<'_> {
     /// Why a result that was to be kept is not, and what will be wrong with one that is typed.
     fn result_problems(&self, view: &mut TemperView) {
         let session = &self.app.session;
-        for (field, text) in
-            [(TemperField::Measured, &self.state.measured), (TemperField::After, &self.state.after)]
-        {
+        for (field, text) in [
+            (TemperField::Measured, self.state.text(TemperField::Measured)),
+            (TemperField::After, self.state.text(TemperField::After)),
+        ] {
             let name = Field::Temper(field);
             let due = session.missing == Some(name)
                 || (given(text).is_some() && session.left.contains(&name));
@@ -348,14 +355,14 @@ impl Page<'_> {
         TemperQuestion {
             steel: named.steel.clone(),
             composition: named.composition.clone(),
-            held: given(&self.state.held),
+            held: given(self.state.text(TemperField::Held)),
             done: done(self.state, self.language).unwrap_or_default(),
-            as_quenched: given(&self.state.as_quenched),
+            as_quenched: given(self.state.text(TemperField::AsQuenched)),
             oven: checks(steel),
             section: section(steel)
                 .filter(|section| section.read(self.language).is_ok())
                 .unwrap_or_default(),
-            hurried: self.state.hurried,
+            hurried: self.planner.hurried,
             units: self.units,
             ..TemperQuestion::default()
         }
@@ -372,14 +379,14 @@ impl Page<'_> {
         }
         let mut base = self.question(named);
         base.learn = self.counted(view, named, &base);
-        let of_this = self.state.results.iter().any(|one| of_this(one, named));
+        let of_this = self.planner.results.iter().any(|one| of_this(one, named));
         view.book = of_this.then(|| Chip {
             key: "book",
             label: self.label(TemperPage::Book),
-            on: self.state.by_the_book,
+            on: self.planner.by_the_book,
         });
         let target = given(&self.app.saved.steel.target);
-        let at = given(&self.state.at);
+        let at = given(self.state.text(TemperField::At));
         let planned = target.as_ref().map(|target| {
             let question = TemperQuestion { target: Some(target.clone()), ..base.clone() };
             temper(self.language, &question)
@@ -474,7 +481,8 @@ impl Page<'_> {
 
     /// Where the temper that was looked up stands on the drawing.
     fn hottest(&self, answer: &TemperAnswer) -> Option<(f64, f64)> {
-        let tempers = parse_tempers(self.language, &self.state.at, Some(1.0)).ok()?;
+        let tempers =
+            parse_tempers(self.language, self.state.text(TemperField::At), Some(1.0)).ok()?;
         let celsius = tempers.iter().map(|one| one.celsius()).reduce(f64::max)?;
         Some((celsius, answer.hardness.as_ref()?.median))
     }
