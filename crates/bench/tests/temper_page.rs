@@ -110,10 +110,20 @@ fn the_curve_is_inside_its_drawing_and_told_in_words_and_rows() {
     for pair in places.chunks(2) {
         assert!((0.0..=width).contains(&pair[0]) && (0.0..=height).contains(&pair[1]), "{pair:?}");
     }
-    for one in drawn.texts.iter().chain(&drawn.numbers) {
+    // 4140 is known to 700 °C, whose number stands under the very end of the axis.
+    let long = shown(&[steel(SteelField::Query, "4140")]);
+    let numbers = &curve(&long).numbers;
+    assert!(numbers.iter().any(|one| one.text == "700"), "{numbers:?}");
+    for one in drawn.texts.iter().chain(&drawn.numbers).chain(numbers) {
         let (x, y) = one.at;
         assert!((0.0..=width).contains(&x) && (0.0..=height).contains(&y), "{one:?}");
+        // A digit of 16 is hardly wider than 10.
+        let half = 5.0 * f64::from(u8::try_from(one.text.chars().count()).unwrap());
+        assert!(one.anchor != "middle" || (x - half >= 0.0 && x + half <= width), "{one:?}");
     }
+    // Makers and handbooks put it at 230 to 370 °C for 4140: that range is hatched too.
+    assert!(curve(&long).legend.iter().any(|(class, _)| *class == "brittle"));
+    assert!(curve(&long).label.contains("Brittle at"), "{}", curve(&long).label);
     let meanings: Vec<TemperPage> = drawn.legend.iter().map(|(_, meaning)| *meaning).collect();
     for meaning in [TemperPage::KeyMedian, TemperPage::KeyBand, TemperPage::Wanted] {
         assert!(meanings.contains(&meaning), "{meanings:?}");

@@ -3,6 +3,7 @@
 use std::fmt::Write as _;
 
 use biteband_quantity::{Shown, confined};
+use biteband_steel::temper::brittle::BrittleKind;
 
 use crate::answer::{BrittleAnswer, CurvePoint, OwnPoint};
 use crate::format::{Units, dash, fixed, outward_high, outward_low};
@@ -80,7 +81,7 @@ const WIDTH: f64 = 320.0;
 const HEIGHT: f64 = 254.0;
 /// The field between the axes.
 const LEFT: f64 = 44.0;
-const RIGHT: f64 = 312.0;
+const RIGHT: f64 = 302.0;
 const TOP: f64 = 24.0;
 const BOTTOM: f64 = 204.0;
 /// From one line of the hatching to the next.
@@ -243,7 +244,7 @@ fn brittle(drawn: &Drawn<'_>, field: &Field, view: &mut CurveView) {
 
 /// Slow cooling is a matter of the way out of the oven, not of a place on the curve.
 fn drawable(range: &BrittleAnswer) -> bool {
-    range.kind == "trough"
+    range.kind != BrittleKind::Reversible.key()
 }
 
 fn wanted(drawn: &Drawn<'_>, field: &Field, view: &mut CurveView) {
