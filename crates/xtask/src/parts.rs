@@ -20,7 +20,7 @@ use wasm_split_cli_support::{Options, transform};
 /// The name under which the first module asks for its loaders.
 const LINK: &str = "./__wasm_split.js";
 /// A module smaller than this stands inside the script: a request of its own would cost more than its bytes.
-const SMALL: usize = 400;
+const SMALL: usize = 300;
 /// The endings of a part's plain module and of its packed one.
 const PLAIN: &str = ".wasm";
 const PACKED: &str = ".part";
