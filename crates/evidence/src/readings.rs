@@ -362,32 +362,28 @@ impl Readings {
     }
 
     /// The likelihood of groups that share a conversion.
-    fn family<'a>(&self, groups: impl Iterator<Item = &'a Group> + Clone, axis: Axis) -> Vec<f64> {
-        let sds = groups.clone().filter_map(|group| group.conversion);
+    fn family(&self, groups: &[&Group], axis: Axis) -> Vec<f64> {
+        let sds = groups.iter().filter_map(|group| group.conversion);
         let sd = sds.map(|(_, sd)| sd).fold(0.0, f64::max);
         let wide = Axis { first: axis.first - reach(sd), last: axis.last + reach(sd) };
         let mut product = alloc::vec![1.0; wide.len()];
-        for (place, group) in groups.clone().enumerate() {
+        for (place, group) in groups.iter().enumerate() {
             if group.tester.is_none() {
                 multiply(&mut product, &self.unconverted(group, wide));
-            } else if !groups.clone().take(place).any(|earlier| earlier.shares_tester(group)) {
-                let alike = groups.clone().filter(|other| other.shares_tester(group));
-                multiply(&mut product, &self.one_tester(alike, wide));
+            } else if !groups.iter().take(place).any(|earlier| earlier.shares_tester(group)) {
+                multiply(&mut product, &self.one_tester(group, groups, wide));
             }
         }
         blur(&product, sd, 1)
     }
 
-    /// The likelihood of groups read on one tester; the conversion is left at zero.
-    fn one_tester<'a>(
-        &self,
-        groups: impl Iterator<Item = &'a Group> + Clone,
-        axis: Axis,
-    ) -> Vec<f64> {
-        let sd = groups.clone().map(|group| group.shared).fold(0.0, f64::max);
+    /// The likelihood of the groups among `groups` that were read on the tester of `group`; the conversion is left at zero.
+    fn one_tester(&self, group: &Group, groups: &[&Group], axis: Axis) -> Vec<f64> {
+        let alike = || groups.iter().filter(|other| other.shares_tester(group));
+        let sd = alike().map(|group| group.shared).fold(0.0, f64::max);
         let wide = Axis { first: axis.first - reach(sd), last: axis.last + reach(sd) };
         let mut product = alloc::vec![1.0; wide.len()];
-        for group in groups {
+        for group in alike() {
             multiply(&mut product, &self.on_spot(group, wide));
         }
         blur(&product, sd, 1)
@@ -395,7 +391,7 @@ impl Readings {
 
     /// The likelihood of one group as if it were alone.
     pub(crate) fn alone(&self, group: &Group, axis: Axis) -> Vec<f64> {
-        self.family(core::iter::once(group), axis)
+        self.family(&[group], axis)
     }
 
     /// The likelihood of all readings over the hardness of the part.
@@ -406,14 +402,15 @@ impl Readings {
                 if group.tester.is_none() {
                     multiply(&mut all, &self.unconverted(group, axis));
                 } else if !self.groups.iter().take(place).any(|other| other.shares_tester(group)) {
-                    let alike = self.groups.iter().filter(|other| other.shares_tester(group));
-                    multiply(&mut all, &self.one_tester(alike, axis));
+                    let groups: Vec<&Group> = self.groups.iter().collect();
+                    multiply(&mut all, &self.one_tester(group, &groups, axis));
                 }
                 continue;
             };
             if !self.groups.iter().take(place).any(|earlier| earlier.is_converted_by(key)) {
-                let alike = self.groups.iter().filter(|group| group.is_converted_by(key));
-                multiply(&mut all, &self.family(alike, axis));
+                let alike: Vec<&Group> =
+                    self.groups.iter().filter(|group| group.is_converted_by(key)).collect();
+                multiply(&mut all, &self.family(&alike, axis));
             }
         }
         all

@@ -4,7 +4,6 @@
 
 #![expect(
     clippy::unwrap_used,
-    clippy::panic,
     clippy::indexing_slicing,
     reason = "a helper that fails is a test that fails"
 )]
