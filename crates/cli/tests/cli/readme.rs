@@ -143,6 +143,8 @@ fn every_field_of_the_json_is_described() {
         &["temper", "4140", "--at", "220C", "--target", "45 HRC", "--learn", "53 HRC@220C/2h"],
         &["temper", "O1", "--target", "58-60 HRC", "--oven", "240C=tin"],
         &["next", "4140", "--reading", "53 HRC", "--done", "205C/2h", "--target", "44-46 HRC"],
+        &["claim", "28-32 HRC", "--measured", "288 HBW +-8", "--steel", "4140"],
+        &["claim", "HV 700 +-50"],
         &["table", "astm-e140-t1"],
         &["table", "--list"],
         &["source", "astm-e140"],
@@ -160,7 +162,7 @@ fn every_field_of_the_json_is_described() {
 
 #[test]
 fn every_option_of_the_help_is_described() {
-    let commands: [&[&str]; 18] = [
+    let commands: [&[&str]; 19] = [
         &["convert"],
         &["file"],
         &["table"],
@@ -179,6 +181,7 @@ fn every_option_of_the_help_is_described() {
         &["reach"],
         &["temper"],
         &["next"],
+        &["claim"],
     ];
     for command in commands {
         let help = biteband(&[command, &["--help"]].concat());
