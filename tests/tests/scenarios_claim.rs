@@ -319,7 +319,7 @@ fn what_is_no_claim_is_refused_with_the_way_out() {
         (ruled(said("28-32 HRC"), "0U"), "bench.unknown_rule"),
         (of(said("28-32 HRC"), "4141X"), "steel.unknown_grade"),
         (filed("28-32 HRC", "40:k 45:b 50:k"), "evidence.contradiction"),
-        (read("28-32 HRC", &["30 HRC", "40 HV10"]), "hardness.outside_tables"),
+        (read("15 HRC", &["190 HBW"]), "hardness.outside_tables"),
         (read("28-32 HRC", &["30 HRC", "45 HRC"]), "evidence.clash"),
     ] {
         assert_eq!(refused(&question).code, code, "{question:?}");

@@ -6,8 +6,8 @@
 
 use biteband_bench::Refusal;
 use biteband_bench::answer::{
-    self, ConvertQuestion, FileQuestion, HeatQuestion, IndentQuestion, JominyQuestion,
-    NextQuestion, ReachQuestion, SteelQuestion, TemperQuestion,
+    self, ClaimQuestion, ConvertQuestion, FileQuestion, HeatQuestion, IndentQuestion,
+    JominyQuestion, NextQuestion, ReachQuestion, SteelQuestion, TemperQuestion,
 };
 use biteband_bench::words::Language;
 use serde::Serialize;
@@ -136,6 +136,15 @@ pub fn next_step(
     #[wasm_bindgen(js_name = "question", unchecked_param_type = "NextQuestion")] given: &JsValue,
 ) -> JsValue {
     outcome(question::<NextQuestion>(given).and_then(|asked| answer::next(LANGUAGE, &asked)))
+}
+
+/// Says whether a paper is right: what it says against what was measured.
+#[must_use]
+#[wasm_bindgen(unchecked_return_type = "ClaimAnswer | Refused")]
+pub fn claim(
+    #[wasm_bindgen(js_name = "question", unchecked_param_type = "ClaimQuestion")] given: &JsValue,
+) -> JsValue {
+    outcome(question::<ClaimQuestion>(given).and_then(|asked| answer::claim(LANGUAGE, &asked)))
 }
 
 /// Every conversion table in short.

@@ -8,9 +8,9 @@ use std::io::{self, Write};
 
 use biteband_bench::Refusal;
 use biteband_bench::answer::{
-    ConvertQuestion, FileQuestion, HeatQuestion, IndentQuestion, JominyQuestion, NextQuestion,
-    ReachQuestion, SteelQuestion, TemperQuestion, assess, convert, heat, indent, jominy, next,
-    reach, sources, steel, table, tables, temper,
+    ClaimQuestion, ConvertQuestion, FileQuestion, HeatQuestion, IndentQuestion, JominyQuestion,
+    NextQuestion, ReachQuestion, SteelQuestion, TemperQuestion, assess, claim, convert, heat,
+    indent, jominy, next, reach, sources, steel, table, tables, temper,
 };
 use biteband_bench::words::Language;
 use serde::Serialize;
@@ -73,6 +73,10 @@ fn answer(line: &str) -> Result<Value, Box<dyn Error>> {
         "nextStep" => {
             let question: NextQuestion = serde_json::from_value(question)?;
             outcome(next(LANGUAGE, &question))
+        }
+        "claim" => {
+            let question: ClaimQuestion = serde_json::from_value(question)?;
+            outcome(claim(LANGUAGE, &question))
         }
         "table" => outcome(table(LANGUAGE, question.as_str().unwrap_or_default())),
         "tables" => outcome(Ok(tables())),
