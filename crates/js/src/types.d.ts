@@ -1503,17 +1503,20 @@ export interface ClaimReading {
   shown: string;
 }
 
+/** What doubt can come from. */
+export type DoubtSource =
+  | "conversion"
+  | "instrument_random"
+  | "instrument_bias"
+  | "operator"
+  | "file"
+  | "spot"
+  | "rounding"
+  | "expected";
+
 /** A source of doubt. */
 export interface Doubt {
-  source:
-    | "conversion"
-    | "instrument_random"
-    | "instrument_bias"
-    | "operator"
-    | "file"
-    | "spot"
-    | "rounding"
-    | "expected";
+  source: DoubtSource;
   u: number;
   share: number;
   /** Whole per cent that add to 100. */

@@ -1,6 +1,8 @@
 //! Whether the paper is right: what it says against what was measured.
 
-use biteband_evidence::claim::{Budget, Estimate, FileDoubt, Rule, Stated, Verdict, risks};
+use biteband_evidence::claim::{
+    Budget, Estimate, FileDoubt, Rule, Stated, Verdict, risks_of_filling,
+};
 use biteband_evidence::{AXIS_HIGH, AXIS_LOW, Assessment, FileTest, Level, Odds, Readings, Shape};
 use biteband_hardness::{Axis, Error, Scale};
 use biteband_quantity::Shown;
@@ -456,15 +458,8 @@ impl Asked<'_> {
 
     /// What the rule costs for a process that just fills the window.
     fn risk(&self, budget: &Budget, stated: &Stated) -> Option<RiskAnswer> {
-        let (low, high) = stated.low().zip(stated.high())?;
         let accepted = stated.guarded(self.rule.guard(budget.u()))?;
-        let (mean, sd) = (f64::midpoint(low, high), (high - low) / (2.0 * K95));
-        let process = |y: f64| {
-            let z = (y - mean) / sd;
-            (-0.5 * z * z).exp() / (sd * (2.0 * core::f64::consts::PI).sqrt())
-        };
-        let found =
-            risks(process, (mean - 8.0 * sd, mean + 8.0 * sd), stated, &accepted, budget.u());
+        let found = risks_of_filling(stated, &accepted, budget.u())?;
         let [bad, good] = [found.consumer, found.producer].map(percent);
         Some(RiskAnswer {
             bad_accepted: found.consumer,

@@ -15,7 +15,7 @@ mod risk;
 mod settle;
 
 pub use budget::{Budget, FileDoubt, Share, Source};
-pub use risk::{Risks, risks};
+pub use risk::{Risks, risks, risks_of_filling};
 pub use settle::{settled_by_better, settled_by_reading, settled_by_stroke};
 
 use crate::belief::Belief;

@@ -3,6 +3,7 @@
 use biteband_quantity::confined;
 
 use super::{Stated, normal_below};
+use crate::belief::normal_weight;
 
 /// The chances of a part drawn from a process.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -59,6 +60,21 @@ pub fn risks(
         consumer: simpson(from, low, bad) + simpson(high, to, bad),
         producer: simpson(low, high, lost),
     }
+}
+
+/// The global risks for a normal process whose middle is that of the limits and which just fills them, 19 parts of 20 inside; `None` where one side
+/// is open.
+///
+/// # Units
+/// As [`risks`].
+#[must_use]
+pub fn risks_of_filling(stated: &Stated, accepted: &Stated, u: f64) -> Option<Risks> {
+    const FILLS: f64 = 1.959_963_984_540_054;
+    let (low, high) = stated.low().zip(stated.high())?;
+    let (mean, sd) = (0.5 * (low + high), 0.5 * (high - low) / FILLS);
+    let height = sd * libm::sqrt(core::f64::consts::TAU);
+    let process = |value: f64| normal_weight(value, mean, sd) / height;
+    Some(risks(process, (mean - 8.0 * sd, mean + 8.0 * sd), stated, accepted, u))
 }
 
 fn simpson(from: f64, to: f64, density: impl Fn(f64) -> f64) -> f64 {
