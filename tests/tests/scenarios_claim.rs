@@ -1,7 +1,8 @@
-//! Worked cases of the bench about claims, through the answers that the command line, the page and the npm package all print.
+//! Worked cases of the bench about claims, through the answers that the command line, the page and the npm package all
+//! print.
 //!
-//! Numbers beside the checks are printed pairs of ASTM E140 Table 1 and BS 970 letters, or normal laws worked out by hand from the uncertainties that
-//! the answer names; "common practice, no source" where there is none.
+//! Numbers beside the checks are printed pairs of ASTM E140 Table 1 and BS 970 letters, or normal laws worked out by
+//! hand from the uncertainties that the answer names; "common practice, no source" where there is none.
 
 #![expect(clippy::unwrap_used, clippy::panic, reason = "a helper that fails is a test that fails")]
 
@@ -173,7 +174,8 @@ fn pre_hard_or_not() {
     assert!(says(&soft.notes, "below 20 HRC"));
 }
 
-/// Both honest: the supplier's cone says 59 HRC, the buyer's diamond 645 HV, which is 57.6 HRC (640 HV is 57.3 HRC, 653 is 58).
+/// Both honest: the supplier's cone says 59 HRC, the buyer's diamond 645 HV, which is 57.6 HRC (640 HV is 57.3 HRC, 653
+/// is 58).
 #[test]
 fn both_sides_of_a_dispute_are_honest_in_two_scales() {
     let readings = ["bench-rockwell-verified: 59 59.5 58.5 HRC", "645 HV10"];
@@ -258,7 +260,8 @@ fn a_claim_that_no_test_at_hand_can_prove() {
     assert!(found.achievable.last().unwrap().text.contains("narrower"));
     // 1 over 4 times 0.66.
     near(found.estimate.unwrap().capability.unwrap(), 0.38, 0.02);
-    // Files say so too: 2 Phi(2 / 2.05) - 1 is 0.67 for a window of 4 (decisions under doubt, row 49), less for rounding.
+    // Files say so too: 2 Phi(2 / 2.05) - 1 is 0.67 for a window of 4 (decisions under doubt, row 49), less for
+    // rounding.
     let files = answer(&filed("58-62 HRC", "55:k 60:s 65:b"));
     let pass = files.achievable.iter().find(|one| one.with == "files").unwrap();
     near(pass.chance, 0.671, 0.01);

@@ -225,8 +225,8 @@ fn the_chance_of_settling_runs_from_nothing_to_all() {
     assert!(poor < 0.05 && good > 0.85, "{poor} {good}");
     let now = Estimate { value: 52.0, u: 2.0 };
     assert!(settled_by_better(&stated, rule, now, 2.0) < 1e-9);
-    // With u = 0.4 a verdict needs the estimate 0.66 HRC off either limit. It is to come as N(52, 1.96): 1.34 of the middle is
-    // a chance of 0.506, beyond 2.66 one of 0.174 (normal law).
+    // With u = 0.4 a verdict needs the estimate 0.66 HRC off either limit. It is to come as N(52, 1.96): 1.34 of the
+    // middle is a chance of 0.506, beyond 2.66 one of 0.174 (normal law).
     let better = settled_by_better(&stated, rule, now, 0.4);
     assert!((better - 0.680).abs() < 0.02, "{better}");
     // No reading proves a window of 0.4 HRC.

@@ -1,6 +1,7 @@
 //! Worked examples of decisions under doubt, by the rows of `tests/reference/decisions/checks.csv`.
 //!
-//! Expected values are the published ones of that file, or where nothing was published those worked out with SciPy. Each comment names the source.
+//! Expected values are the published ones of that file, or where nothing was published those worked out with SciPy.
+//! Each comment names the source.
 
 #![expect(
     clippy::unwrap_used,

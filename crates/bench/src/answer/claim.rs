@@ -33,8 +33,8 @@ const TABLE: f64 = 1.0;
 /// Says whether the paper holds.
 ///
 /// # Errors
-/// A refusal: a paper without a scale or beyond steel, a reading, rule, place or grade that cannot be read, scales that no table joins, or evidence
-/// that contradicts itself.
+/// A refusal: a paper without a scale or beyond steel, a reading, rule, place or grade that cannot be read, scales that
+/// no table joins, or evidence that contradicts itself.
 ///
 /// # Example
 /// ```
@@ -142,7 +142,8 @@ pub fn claim(language: Language, question: &ClaimQuestion) -> Result<ClaimAnswer
     })
 }
 
-/// The statement of the paper that is put to the test: in a measured scale if there is one, HRC for files, otherwise the first.
+/// The statement of the paper that is put to the test: in a measured scale if there is one, HRC for files, otherwise
+/// the first.
 fn chosen<'a>(paper: &'a Paper, scales: &[Axis], filed: bool) -> Option<&'a Part> {
     let of = |axis: Axis| paper.parts.iter().find(|part| part.said.axis == axis);
     let files = if filed { of(HRC) } else { None };

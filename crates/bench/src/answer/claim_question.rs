@@ -168,7 +168,8 @@ fn letter(text: &str) -> Option<char> {
     (signs.next().is_none() && (named || condition::bs(letter).is_some())).then_some(letter)
 }
 
-/// The nominal strength of a property class of bolts, `10.9`: the first figure counts hundreds of MPa (ISO 898-1, recalled).
+/// The nominal strength of a property class of bolts, `10.9`: the first figure counts hundreds of MPa (ISO 898-1,
+/// recalled).
 fn property_class(text: &str) -> Option<u32> {
     const CLASSES: [(&str, u32); 9] = [
         ("4.6", 400),

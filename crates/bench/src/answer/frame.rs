@@ -1,7 +1,8 @@
 //! The axis on which a claim and what was measured meet.
 //!
-//! A claim is held against readings in its own scale where that can be, because a table between them is the largest doubt there is. The belief's
-//! grid then holds that scale's own points on a straight line, one unit for about one HRC; where files speak, it holds HRC.
+//! A claim is held against readings in its own scale where that can be, because a table between them is the largest
+//! doubt there is. The belief's grid then holds that scale's own points on a straight line, one unit for about one HRC;
+//! where files speak, it holds HRC.
 
 use biteband_hardness::{
     Axis, Choice, Error, Reading, Scale, TableId, convert as convert_one, convert_limits,
@@ -174,7 +175,8 @@ fn slope(from: Axis, to: Axis, value: f64) -> Option<f64> {
     }
 }
 
-/// Points of a scale that are about one HRC: by the tables, and beyond them by what counts as one in the width of a conversion.
+/// Points of a scale that are about one HRC: by the tables, and beyond them by what counts as one in the width of a
+/// conversion.
 fn points(axis: Axis, value: f64) -> f64 {
     let share = match axis {
         Axis::Hardness(Scale::Hbw | Scale::Hbs | Scale::Hbw500) => 0.02,

@@ -1,12 +1,13 @@
 //! What the doubt is made of.
 //!
-//! The errors of readings form a tree: scatter, spot, tester, conversion. Along it variances add, and where branches meet the estimate is their
-//! mean weighed by the inverse of their variances, so every source keeps the square of its branches' weights: the shares add to the whole without a
-//! draw of chance. This is the propagation of JCGM 100 for the linear model.
+//! The errors of readings form a tree: scatter, spot, tester, conversion. Along it variances add, and where branches
+//! meet the estimate is their mean weighed by the inverse of their variances, so every source keeps the square of its
+//! branches' weights: the shares add to the whole without a draw of chance. This is the propagation of JCGM 100 for the
+//! linear model.
 //!
-//! Files answer by yes and no, which is not linear. Their belief counts as one branch with the variance it has; what operator and spot do in it is
-//! what it loses when the term is switched off in the model, and all the rest (bias of the files, scatter of the strokes, the gap between two
-//! grades) is the files'.
+//! Files answer by yes and no, which is not linear. Their belief counts as one branch with the variance it has; what
+//! operator and spot do in it is what it loses when the term is switched off in the model, and all the rest (bias of
+//! the files, scatter of the strokes, the gap between two grades) is the files'.
 
 use alloc::vec::Vec;
 
@@ -90,7 +91,8 @@ pub struct FileDoubt {
 }
 
 impl FileDoubt {
-    /// The doubt of the strokes of a test, its readings and its expectation left out; `None` where the files leave a side open.
+    /// The doubt of the strokes of a test, its readings and its expectation left out; `None` where the files leave a
+    /// side open.
     ///
     /// # Errors
     /// As [`FileTest::belief`].
@@ -181,7 +183,8 @@ pub struct Budget {
 }
 
 impl Budget {
-    /// The budget of readings, of files if they bound the part on both sides, of an expectation, and of the rounding of what is stated.
+    /// The budget of readings, of files if they bound the part on both sides, of an expectation, and of the rounding of
+    /// what is stated.
     ///
     /// `None` where nothing bounds the part.
     ///

@@ -1,11 +1,11 @@
 //! Whether what a paper says agrees with what was measured.
 //!
 //! [`Stated`] is what the paper says, [`Rule`] how sure one has to be, [`Verdict`] what comes of both.
-//! [`Budget`] says what the doubt is made of, [`settled_by_reading`] and its siblings how likely another measurement ends it, [`risks`] what a rule
-//! costs in the long run.
+//! [`Budget`] says what the doubt is made of, [`settled_by_reading`] and its siblings how likely another measurement
+//! ends it, [`risks`] what a rule costs in the long run.
 //!
-//! Nothing here knows a scale: limits, estimates and uncertainties are numbers of one and the same scale, a [`Belief`] holds HRC or whatever its
-//! maker wrote on its axis.
+//! Nothing here knows a scale: limits, estimates and uncertainties are numbers of one and the same scale, a [`Belief`]
+//! holds HRC or whatever its maker wrote on its axis.
 //!
 //! # Source
 //! `jcgm-106`: conformance probability, guard bands, global risks; `jcgm-100`: the combination of variances.
@@ -45,8 +45,8 @@ pub struct Stated {
 }
 
 impl Stated {
-    /// Limits on one side or on both, taken as exact; `None` without a limit, with one that is no number, or where the lower is not below the
-    /// upper.
+    /// Limits on one side or on both, taken as exact; `None` without a limit, with one that is no number, or where the
+    /// lower is not below the upper.
     ///
     /// # Example
     /// ```
@@ -137,7 +137,8 @@ impl Stated {
         self.odds_by(|value| normal_below(value, estimate, u))
     }
 
-    /// The best chance of being found inside with a standard uncertainty: of an estimate in the middle, 1 where one side is open.
+    /// The best chance of being found inside with a standard uncertainty: of an estimate in the middle, 1 where one
+    /// side is open.
     ///
     /// # Example
     /// ```

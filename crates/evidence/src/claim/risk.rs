@@ -20,8 +20,8 @@ const PIECES: u32 = 2000;
 /// The global risks of accepting where the estimate lies inside the acceptance limits.
 ///
 /// # Units
-/// All in one unit: `process` gives the density of true values per unit, which vanishes outside `span`; `u` is the standard uncertainty of the
-/// estimate. Rounding of the limits is left out.
+/// All in one unit: `process` gives the density of true values per unit, which vanishes outside `span`; `u` is the
+/// standard uncertainty of the estimate. Rounding of the limits is left out.
 ///
 /// # Accuracy
 /// Simpson's rule with 2000 pieces on each side of every limit: five figures for smooth laws.
@@ -62,8 +62,8 @@ pub fn risks(
     }
 }
 
-/// The global risks for a normal process whose middle is that of the limits and which just fills them, 19 parts of 20 inside; `None` where one side
-/// is open.
+/// The global risks for a normal process whose middle is that of the limits and which just fills them, 19 parts of 20
+/// inside; `None` where one side is open.
 ///
 /// # Units
 /// As [`risks`].

@@ -46,8 +46,8 @@ pub fn settled_by_reading(
     Ok(f64::from(settled) / f64::from(PARTS * ERRORS))
 }
 
-/// The chance that more evidence of the same kind leads to a verdict: it brings the standard uncertainty down to `then`, and the estimate moves by
-/// what the doubt loses.
+/// The chance that more evidence of the same kind leads to a verdict: it brings the standard uncertainty down to
+/// `then`, and the estimate moves by what the doubt loses.
 ///
 /// # Source
 /// The law of total variance: the estimate to come is normal about that of today with the variance `u^2 - then^2`.
