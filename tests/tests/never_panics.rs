@@ -2,11 +2,11 @@
 
 use biteband_bench::Refusal;
 use biteband_bench::answer::{
-    ConvertQuestion, FileOutcome, FileQuestion, HeatQuestion, IndentQuestion, JominyQuestion,
-    NextQuestion, ReachQuestion, ReadingInput, SteelQuestion, StrokeInput, TemperQuestion,
-    UnknownQuestion, assess, convert, find_steels, heat, indent, jominy, next, parse_coupons,
-    parse_prior, parse_proofs, parse_reading, parse_readings, parse_strokes, parse_target, reach,
-    read_reading, sources, steel, steel_targets, table, temper, unknown,
+    ClaimQuestion, ConvertQuestion, FileOutcome, FileQuestion, HeatQuestion, IndentQuestion,
+    JominyQuestion, NextQuestion, ReachQuestion, ReadingInput, SteelQuestion, StrokeInput,
+    TemperQuestion, UnknownQuestion, assess, claim, convert, find_steels, heat, indent, jominy,
+    next, parse_coupons, parse_prior, parse_proofs, parse_reading, parse_readings, parse_strokes,
+    parse_target, reach, read_reading, sources, steel, steel_targets, table, temper, unknown,
 };
 use biteband_bench::composition::{own_grade, parse_composition};
 use biteband_bench::format::Units;
@@ -497,6 +497,61 @@ proptest! {
                 Ok(answer) => prop_assert!(!answer.verdict.is_empty() && !answer.options.is_empty()),
                 Err(refusal) => says_something(&refusal)?,
             }
+        }
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 600, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn any_claim_is_answered_or_refused(
+        paper in text(),
+        second in proptest::option::of(text()),
+        readings in prop::collection::vec(instrument_text(), 0..4),
+        strokes in prop::collection::vec((0_u8..6, 0_u8..3), 0..4),
+        rule in proptest::option::of("(simple|guarded(:[0-9.,%]{0,5})?|[0-9.]{0,4} ?U|3sigma|[a-z]{0,6})"),
+        steel in proptest::option::of("(4140|EN24[R-Z]|O1|8620|1018|17-4PH|D2|[0-9A-Za-z]{0,6})"),
+        core in any::<bool>(),
+    ) {
+        let claimed = match second {
+            Some(second) => format!("{paper} / {second}"),
+            None => paper,
+        };
+        let stroke = |(file, outcome): (u8, u8)| StrokeInput {
+            file: 40.0 + 5.0 * f64::from(file),
+            outcome: ["bites", "slight", "skates"][usize::from(outcome)].to_owned(),
+            spot: None,
+        };
+        let question = ClaimQuestion {
+            claim: claimed,
+            measured: readings
+                .into_iter()
+                .map(|text| ReadingInput { text, ..ReadingInput::default() })
+                .collect(),
+            files: FileQuestion {
+                strokes: strokes.into_iter().map(stroke).collect(),
+                ..FileQuestion::default()
+            },
+            steel,
+            rule,
+            place: Some(if core { "core" } else { "skin" }.to_owned()),
+            ..ClaimQuestion::default()
+        };
+        match claim(ENGLISH, &question) {
+            Ok(answer) => {
+                prop_assert!(!answer.verdict_text.is_empty() && !answer.settle.text.is_empty());
+                let chances: Vec<f64> =
+                    [answer.under, answer.inside, answer.over].into_iter().flatten().collect();
+                prop_assert!(chances.is_empty() || (chances.iter().sum::<f64>() - 1.0).abs() < 1e-9);
+                let shares: f64 = answer.doubt.iter().map(|one| one.share).sum();
+                prop_assert!(answer.doubt.is_empty() || (shares - 1.0).abs() < 1e-9);
+                prop_assert!(answer.doubt.iter().all(|one| one.u.is_finite() && one.u >= 0.0));
+                prop_assert!(answer.achievable.iter().all(|one| (0.0..=1.0).contains(&one.chance)));
+                let wrong = answer.paper.iter().any(|one| one.wrong);
+                prop_assert!(!wrong || answer.verdict != "agrees");
+            }
+            Err(refusal) => says_something(&refusal)?,
         }
     }
 }

@@ -6,6 +6,7 @@ use biteband_bench::format::Units;
 use biteband_bench::words::Language;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
+use crate::claim::ClaimArgs;
 use crate::heat::HeatArgs;
 use crate::next::NextArgs;
 use crate::reach::ReachArgs;
@@ -63,6 +64,8 @@ impl From<UnitsName> for Units {
 
 #[derive(Debug, Subcommand)]
 pub(crate) enum Command {
+    /// Say whether a paper is right: what it says against what was measured
+    Claim(Box<ClaimArgs>),
     /// Convert a reading, a range or a tolerance: "52 HRC", "38-42 HRC", "HV 700 +-50"
     Convert(ConvertArgs),
     /// Say what strokes of graded files tell about a part

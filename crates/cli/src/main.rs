@@ -3,6 +3,7 @@
 //! What it prints, its fields and its exit codes are described in `README.md` beside this crate.
 
 mod args;
+mod claim;
 mod convert;
 mod file;
 mod heat;
@@ -33,6 +34,7 @@ fn main() -> ExitCode {
     let cli = Cli::parse();
     let mut output = Output::new(cli.json, cli.lang, cli.units.into());
     let done = match cli.command {
+        Command::Claim(args) => claim::run(&mut output, *args),
         Command::Convert(question) => convert::run(&mut output, &question),
         Command::File(question) => file::run(&mut output, *question),
         Command::Heat(args) => heat::run(&mut output, *args),

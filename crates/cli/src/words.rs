@@ -103,6 +103,31 @@ pub(crate) fn with_option_for_set(language: Language, refusal: Refusal) -> Refus
     Refusal { instead, ..refusal }
 }
 
+pub(crate) fn claim_is_the_target(language: Language) -> Refusal {
+    match language {
+        Language::English => Refusal {
+            code: "cli.claim_is_the_target",
+            message: "--target and a claim are two wishes for one part.".to_owned(),
+            given: "--target".to_owned(),
+            allowed: String::new(),
+            instead: "Leave --target out: what the paper says is held against what was measured."
+                .to_owned(),
+        },
+    }
+}
+
+pub(crate) fn doubt_title(language: Language) -> &'static str {
+    match language {
+        Language::English => "What the doubt is made of (half-widths at 95 %, shares):",
+    }
+}
+
+pub(crate) fn other_ways(language: Language) -> &'static str {
+    match language {
+        Language::English => "Other ways to settle it:",
+    }
+}
+
 pub(crate) fn no_prior_of_steel(language: Language) -> Refusal {
     match language {
         Language::English => Refusal {

@@ -9,9 +9,9 @@ use crate::belief::{AXIS_HIGH, AXIS_LOW, Belief};
 use crate::clash::{Clash, Witness, clashes};
 use crate::conditions::{Conditions, Prior};
 use crate::contradiction::{Contradiction, contradictions};
-use crate::error::Error;
+use crate::error::{Error, What, within};
 use crate::interval::Level;
-use crate::model::{Answering, Hand, Outcome, Scatter};
+use crate::model::{Answering, Hand, Outcome, Scatter, Term};
 use crate::next::{Advice, advise};
 use crate::posterior::{Engine, Factor, FileRecord, Operator};
 use crate::quadrature::Axis;
@@ -47,6 +47,9 @@ pub struct FileTest {
     conditions: Conditions,
     prior: Prior,
     readings: Readings,
+    reach: Option<(f64, f64)>,
+    conversion: f64,
+    quiet: Option<Term>,
 }
 
 impl FileTest {
@@ -67,6 +70,9 @@ impl FileTest {
             },
             prior: Prior::flat(),
             readings: Readings::new(),
+            reach: None,
+            conversion: 0.0,
+            quiet: None,
         }
     }
 
@@ -119,6 +125,43 @@ impl FileTest {
     pub fn with_readings(mut self, readings: Readings) -> Self {
         self.readings = readings;
         self
+    }
+
+    /// The same test with a belief that reaches at least from `low` to `high`, for questions about a hardness beyond the files.
+    ///
+    /// # Units
+    /// HRC, cut off at 10 and 80 HRC.
+    #[must_use]
+    pub const fn with_reach(mut self, low: f64, high: f64) -> Self {
+        self.reach = Some((low, high));
+        self
+    }
+
+    /// The same test where the belief is not about HRC but about what a table makes of another scale: strokes, which are about HRC, then carry the
+    /// uncertainty of the conversion, one bias for all of them.
+    ///
+    /// # Units
+    /// `sd`, a standard uncertainty in HRC.
+    ///
+    /// # Valid for
+    /// 0.3 to 10 HRC.
+    ///
+    /// # Errors
+    /// [`Error::OutOfRange`].
+    pub fn with_conversion(mut self, sd: f64) -> Result<Self, Error> {
+        self.conversion = within(What::ConversionSd, sd, 0.3, 10.0)?;
+        Ok(self)
+    }
+
+    /// The same test with one term of the scatter left out.
+    pub(crate) const fn without_term(mut self, term: Term) -> Self {
+        self.quiet = Some(term);
+        self
+    }
+
+    /// The standard uncertainty of the conversion that all strokes share, in HRC; 0 where the belief is about HRC.
+    pub(crate) const fn conversion(&self) -> f64 {
+        self.conversion
     }
 
     /// The same test with one more stroke on the first spot.
@@ -240,7 +283,8 @@ impl FileTest {
     }
 
     pub(crate) fn scatter(&self) -> Scatter {
-        self.hand.scatter(self.answering, self.set.tolerance())
+        let scatter = self.hand.scatter(self.answering, self.set.tolerance());
+        self.quiet.map_or(scatter, |term| scatter.without(term))
     }
 
     /// The numbers of the spots in use, lowest first.
@@ -262,6 +306,10 @@ impl FileTest {
             high = f64::max(high, f64::min(mean + reach, AXIS_HIGH));
         }
         if let Some((from, to)) = self.readings.reach() {
+            low = f64::min(low, f64::max(from, AXIS_LOW));
+            high = f64::max(high, f64::min(to, AXIS_HIGH));
+        }
+        if let Some((from, to)) = self.reach {
             low = f64::min(low, f64::max(from, AXIS_LOW));
             high = f64::max(high, f64::min(to, AXIS_HIGH));
         }

@@ -85,8 +85,8 @@ const WITHIN_GROUP: &[Suspect] = &[Suspect::Mistyped, Suspect::DifferentSpots, S
 /// Two witnesses that no hardness explains together.
 ///
 /// # Source
-/// The ratio is the generalised likelihood ratio of "one hardness" against "a hardness for each", with all biases integrated. A conversion that two
-/// groups share is left at zero. A reading is held against the mean of the others of its group, with their own scatter and the spot's.
+/// The ratio is the generalised likelihood ratio of "one hardness" against "a hardness for each", with all biases integrated. A conversion or a tester
+/// that two groups share is left at zero. A reading is held against the mean of the others of its group, with their own scatter and the spot's.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[must_use]
 pub struct Clash {
@@ -183,7 +183,9 @@ fn between_groups(test: &FileTest, pairs: &mut Vec<Pair>) {
         for (earlier, other) in readings.groups().iter().enumerate().take(place) {
             let key = |group: &Group| group.conversion().map(|(key, _)| key);
             let likelihood = |group: &Group| {
-                if key(one) == key(other) {
+                if one.shares_tester(other) {
+                    readings.on_spot(group, axis)
+                } else if key(one) == key(other) {
                     readings.unconverted(group, axis)
                 } else {
                     readings.alone(group, axis)

@@ -38,6 +38,7 @@ extern crate alloc;
 mod assess;
 mod band;
 mod belief;
+pub mod claim;
 mod clash;
 mod conditions;
 mod contradiction;

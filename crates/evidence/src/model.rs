@@ -56,6 +56,15 @@ pub(crate) struct Scatter {
     outcomes: f64,
 }
 
+/// A term of the scatter that can be left out, to see what it does.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Term {
+    /// The bias of the operator.
+    Operator,
+    /// The bias of a spot.
+    Spot,
+}
+
 /// The chances of the three outcomes of one stroke; they add to 1.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[must_use]
@@ -167,6 +176,15 @@ impl Hand {
 }
 
 impl Scatter {
+    /// The same without one term.
+    pub(crate) const fn without(mut self, term: Term) -> Self {
+        match term {
+            Term::Operator => self.operator = 0.0,
+            Term::Spot => self.spot = 0.0,
+        }
+        self
+    }
+
     /// The standard deviation of the bias of a file, in HRC.
     pub(crate) const fn file(&self) -> f64 {
         self.file

@@ -116,7 +116,7 @@ impl Engine {
         let grid = test.axis();
         let spots = test.spots().len();
         let free_operator = operator == Operator::Integrated && proved;
-        let mut extra = 0.0;
+        let mut extra = test.conversion() * test.conversion();
         if operator == Operator::Integrated && !proved {
             extra += scatter.operator() * scatter.operator();
         }

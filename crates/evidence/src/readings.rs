@@ -1,9 +1,10 @@
 //! Readings of instruments and their likelihood.
 //!
 //! A reading is the part's hardness plus a bias of the conversion, a bias of the instrument, a bias of the spot and an error of its own, all normal.
-//! The conversion is shared by all groups converted alike, the instrument and the spot by all readings of a group. These biases form a tree, so the
-//! joint likelihood is products and blurs: the readings of a group at a fixed level, blurred by instrument and spot, the groups of a conversion
-//! multiplied and blurred by it, the conversions multiplied. Without slips it equals the normal law with the full matrix of covariances.
+//! The conversion is shared by all groups converted alike, the instrument and the spot by all readings of a group, the instrument besides by groups
+//! that name the same tester. These biases form a tree, so the joint likelihood is products and blurs: the readings of a group at a fixed level,
+//! blurred by spot and instrument, the groups of a conversion multiplied and blurred by it, the conversions multiplied. Without slips it equals the
+//! normal law with the full matrix of covariances.
 
 use alloc::vec::Vec;
 
@@ -44,6 +45,7 @@ pub struct Group {
     random: f64,
     shared: f64,
     conversion: Option<(u8, f64)>,
+    tester: Option<u8>,
 }
 
 impl Group {
@@ -85,6 +87,7 @@ impl Group {
             random: within(What::ReadingSd, random, 0.1, 5.0)?,
             shared: within(What::SharedSd, shared, 0.0, 10.0)?,
             conversion: None,
+            tester: None,
         })
     }
 
@@ -144,6 +147,15 @@ impl Group {
         Ok(self)
     }
 
+    /// The same group, read on a tester that other groups may have been read on too.
+    ///
+    /// Groups with the same `tester` that are converted alike, or not at all, share its bias: reading more places then teaches nothing about it.
+    /// Its standard deviation is the greatest that they give. A group without a tester has one of its own.
+    pub const fn on_tester(mut self, tester: u8) -> Self {
+        self.tester = Some(tester);
+        self
+    }
+
     /// The instrument.
     #[must_use]
     pub const fn instrument(&self) -> Instrument {
@@ -174,8 +186,20 @@ impl Group {
         self.conversion
     }
 
+    /// The tester, if it may be that of other groups.
+    #[must_use]
+    pub const fn tester(&self) -> Option<u8> {
+        self.tester
+    }
+
     fn is_converted_by(&self, key: u8) -> bool {
         self.conversion.is_some_and(|(own, _)| own == key)
+    }
+
+    /// Whether both were read on one tester and converted alike.
+    pub(crate) fn shares_tester(&self, other: &Self) -> bool {
+        let key = |group: &Self| group.conversion.map(|(key, _)| key);
+        self.tester.is_some() && self.tester == other.tester && key(self) == key(other)
     }
 
     fn without(&self, reading: usize) -> Self {
@@ -307,7 +331,15 @@ impl Readings {
 
     /// The likelihood of one group, brought to a greatest value of 1; the conversion is left at zero.
     pub(crate) fn unconverted(&self, group: &Group, axis: Axis) -> Vec<f64> {
-        let sd = sqrt(self.bias(group));
+        self.blurred(group, sqrt(self.bias(group)), axis)
+    }
+
+    /// The same with the bias of the tester left at zero too.
+    pub(crate) fn on_spot(&self, group: &Group, axis: Axis) -> Vec<f64> {
+        self.blurred(group, self.spot, axis)
+    }
+
+    fn blurred(&self, group: &Group, sd: f64, axis: Axis) -> Vec<f64> {
         let fine = whole_above(STEP * sqrt(number(group.values.len())) / group.random).max(1);
         let step = STEP / f64::from(fine);
         let more = reach(sd);
@@ -330,20 +362,36 @@ impl Readings {
     }
 
     /// The likelihood of groups that share a conversion.
-    fn family<'a>(&self, groups: impl Iterator<Item = &'a Group> + Clone, axis: Axis) -> Vec<f64> {
-        let sds = groups.clone().filter_map(|group| group.conversion);
+    fn family(&self, groups: &[&Group], axis: Axis) -> Vec<f64> {
+        let sds = groups.iter().filter_map(|group| group.conversion);
         let sd = sds.map(|(_, sd)| sd).fold(0.0, f64::max);
         let wide = Axis { first: axis.first - reach(sd), last: axis.last + reach(sd) };
         let mut product = alloc::vec![1.0; wide.len()];
-        for group in groups {
-            multiply(&mut product, &self.unconverted(group, wide));
+        for (place, group) in groups.iter().enumerate() {
+            if group.tester.is_none() {
+                multiply(&mut product, &self.unconverted(group, wide));
+            } else if !groups.iter().take(place).any(|earlier| earlier.shares_tester(group)) {
+                multiply(&mut product, &self.one_tester(group, groups, wide));
+            }
+        }
+        blur(&product, sd, 1)
+    }
+
+    /// The likelihood of the groups among `groups` that were read on the tester of `group`; the conversion is left at zero.
+    fn one_tester(&self, group: &Group, groups: &[&Group], axis: Axis) -> Vec<f64> {
+        let alike = || groups.iter().filter(|other| other.shares_tester(group));
+        let sd = alike().map(|group| group.shared).fold(0.0, f64::max);
+        let wide = Axis { first: axis.first - reach(sd), last: axis.last + reach(sd) };
+        let mut product = alloc::vec![1.0; wide.len()];
+        for group in alike() {
+            multiply(&mut product, &self.on_spot(group, wide));
         }
         blur(&product, sd, 1)
     }
 
     /// The likelihood of one group as if it were alone.
     pub(crate) fn alone(&self, group: &Group, axis: Axis) -> Vec<f64> {
-        self.family(core::iter::once(group), axis)
+        self.family(&[group], axis)
     }
 
     /// The likelihood of all readings over the hardness of the part.
@@ -351,12 +399,18 @@ impl Readings {
         let mut all = alloc::vec![1.0; axis.len()];
         for (place, group) in self.groups.iter().enumerate() {
             let Some((key, _)) = group.conversion else {
-                multiply(&mut all, &self.unconverted(group, axis));
+                if group.tester.is_none() {
+                    multiply(&mut all, &self.unconverted(group, axis));
+                } else if !self.groups.iter().take(place).any(|other| other.shares_tester(group)) {
+                    let groups: Vec<&Group> = self.groups.iter().collect();
+                    multiply(&mut all, &self.one_tester(group, &groups, axis));
+                }
                 continue;
             };
             if !self.groups.iter().take(place).any(|earlier| earlier.is_converted_by(key)) {
-                let alike = self.groups.iter().filter(|group| group.is_converted_by(key));
-                multiply(&mut all, &self.family(alike, axis));
+                let alike: Vec<&Group> =
+                    self.groups.iter().filter(|group| group.is_converted_by(key)).collect();
+                multiply(&mut all, &self.family(&alike, axis));
             }
         }
         all

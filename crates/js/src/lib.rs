@@ -6,8 +6,8 @@
 
 use biteband_bench::Refusal;
 use biteband_bench::answer::{
-    self, ConvertQuestion, FileQuestion, HeatQuestion, IndentQuestion, JominyQuestion,
-    NextQuestion, ReachQuestion, SteelQuestion, TemperQuestion, UnknownQuestion,
+    self, ClaimQuestion, ConvertQuestion, FileQuestion, HeatQuestion, IndentQuestion,
+    JominyQuestion, NextQuestion, ReachQuestion, SteelQuestion, TemperQuestion, UnknownQuestion,
 };
 use biteband_bench::words::Language;
 use serde::Serialize;
@@ -145,6 +145,15 @@ pub fn unknown(
     #[wasm_bindgen(js_name = "question", unchecked_param_type = "UnknownQuestion")] given: &JsValue,
 ) -> JsValue {
     outcome(question::<UnknownQuestion>(given).and_then(|asked| answer::unknown(LANGUAGE, &asked)))
+}
+
+/// Says whether a paper is right: what it says against what was measured.
+#[must_use]
+#[wasm_bindgen(unchecked_return_type = "ClaimAnswer | Refused")]
+pub fn claim(
+    #[wasm_bindgen(js_name = "question", unchecked_param_type = "ClaimQuestion")] given: &JsValue,
+) -> JsValue {
+    outcome(question::<ClaimQuestion>(given).and_then(|asked| answer::claim(LANGUAGE, &asked)))
 }
 
 /// Every conversion table in short.

@@ -1521,3 +1521,155 @@ export interface UnknownClash {
   without: [string, string];
   why: string[];
 }
+
+/** What is asked of a claim. */
+export interface ClaimQuestion {
+  /** What the paper says: `28-32 HRC`, `363 HBW`, `1000 MPa min`, `52 HRC / 544 HV`, `condition T`. */
+  claim: string;
+  /** Readings on the part, one entry for each instrument and place. */
+  measured?: ReadingInput[];
+  /** What files said; its target is not used, its readings count as measured. */
+  files?: FileQuestion;
+  /** Any designation of the grade that the paper names. */
+  steel?: string | null;
+  /** `simple`, `guarded:0.95`, `U`, `0.83U`, `3sigma`; `guarded:0.95` if left out. */
+  rule?: string | null;
+  /** Where it was measured. */
+  place?: "skin" | "core" | null;
+  /** Where the paper's number was measured; the skin if left out. */
+  claimedPlace?: "skin" | "core" | null;
+  units?: "metric" | "inch";
+}
+
+/** Whether a paper is right. */
+export interface ClaimAnswer {
+  refused?: undefined;
+  claim: Claimed;
+  verdict: "agrees" | "disagrees" | "not proved";
+  verdict_text: string;
+  /** Chance of being softer than the paper says; `null` before anything was measured. */
+  under: number | null;
+  inside: number | null;
+  over: number | null;
+  /** The rule in standard form. */
+  rule: string;
+  rule_text: string;
+  /** The scale in which both are held against each other. */
+  scale: string;
+  /** The paper's limits in that scale; `null` where open. */
+  low: number | null;
+  high: number | null;
+  /** `null` where a side is open and before anything was measured. */
+  estimate: ClaimEstimate | null;
+  readings: ClaimReading[];
+  /** What the doubt is made of, the greatest first; shares add to 1. */
+  doubt: Doubt[];
+  /** The best way to settle it. */
+  settle: Settle;
+  /** Every way, the best first. */
+  ways: Settle[];
+  /** The best chance that can be had. */
+  achievable: Achievable[];
+  /** What the rule costs over many parts; `null` for a claim open on a side. */
+  risk: ClaimRisk | null;
+  /** Checks of the paper itself. */
+  paper: PaperFinding[];
+  steel: string | null;
+  understood: string[];
+  notes: string[];
+  cautions: string[];
+  sources: string[];
+}
+
+/** What the paper says. */
+export interface Claimed {
+  scale: string;
+  low: number | null;
+  high: number | null;
+  understood: string;
+  /** The step to which it rounds. */
+  step: number;
+  notes: Note[];
+}
+
+/** What was measured, taken together, in the scale of the answer. */
+export interface ClaimEstimate {
+  value: number;
+  /** Standard uncertainty. */
+  u: number;
+  /** Ends of the 95 % band. */
+  low: number;
+  high: number;
+  /** The claim's window over 4 u; `null` where it is open on a side. */
+  capability: number | null;
+  shown: string;
+}
+
+/** What readings were understood as; numbers are of the scale of the answer. */
+export interface ClaimReading {
+  instrument: Instrument;
+  understood: string;
+  values: number[];
+  u_random: number;
+  u_shared: number;
+  /** `null` in the claim's own scale. */
+  u_conversion: number | null;
+  assumed: boolean;
+  table: string | null;
+  shown: string;
+}
+
+/** What doubt can come from. */
+export type DoubtSource =
+  | "conversion"
+  | "instrument_random"
+  | "instrument_bias"
+  | "operator"
+  | "file"
+  | "spot"
+  | "rounding"
+  | "expected";
+
+/** A source of doubt. */
+export interface Doubt {
+  source: DoubtSource;
+  u: number;
+  share: number;
+  /** Whole per cent that add to 100. */
+  percent: number;
+  text: string;
+  /** Half of its width at 95 %. */
+  shown: string;
+}
+
+/** A way to settle a claim. */
+export interface Settle {
+  method: "tester" | "known_piece" | "more_places" | "stroke" | "none" | "agree" | "ask" | "same_place";
+  /** The chance that it leads to a verdict. */
+  chance: number | null;
+  text: string;
+  why: string;
+}
+
+/** The best chance that can be had with a means. */
+export interface Achievable {
+  with: "measured" | "files" | "tester";
+  u: number;
+  chance: number;
+  text: string;
+}
+
+/** What a rule costs over many parts of a process that just fills the window. */
+export interface ClaimRisk {
+  bad_accepted: number;
+  good_rejected: number;
+  text: string;
+}
+
+/** Something about the paper itself. */
+export interface PaperFinding {
+  code: string;
+  text: string;
+  /** It cannot be right, whatever is measured. */
+  wrong: boolean;
+}

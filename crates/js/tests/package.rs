@@ -5,10 +5,10 @@
 use std::collections::BTreeSet;
 
 use biteband_bench::answer::{
-    ConvertQuestion, FileQuestion, HeatQuestion, IndentQuestion, JominyQuestion, NextQuestion,
-    ReachQuestion, SteelQuestion, TemperQuestion, UnknownQuestion, assess, convert, heat, indent,
-    jominy, next, parse_reading, parse_strokes, reach, sources, steel, table, tables, temper,
-    unknown,
+    ClaimQuestion, ConvertQuestion, FileQuestion, HeatQuestion, IndentQuestion, JominyQuestion,
+    NextQuestion, ReachQuestion, SteelQuestion, TemperQuestion, UnknownQuestion, assess, claim,
+    convert, heat, indent, jominy, next, parse_reading, parse_strokes, reach, sources, steel,
+    table, tables, temper, unknown,
 };
 use biteband_bench::section::SectionInput;
 use biteband_bench::words::Language;
@@ -365,4 +365,32 @@ fn next_step_types_have_the_fields_of_the_answers() {
     same_fields(&answer["options"][0], "NextOption");
     let temper = answer["options"].as_array().unwrap().iter().find(|one| one["action"] == "temper");
     same_fields(&temper.unwrap()["temper"], "AdvisedTemper");
+}
+
+#[test]
+fn claim_types_have_the_fields_of_the_answers() {
+    let question = ClaimQuestion {
+        claim: "HV 700 +-50".to_owned(),
+        measured: vec![parse_reading(ENGLISH, "58 HRC").unwrap()],
+        steel: Some("O1".to_owned()),
+        ..ClaimQuestion::default()
+    };
+    let answer = plain(&claim(ENGLISH, &question).unwrap());
+    same_fields(&answer, "ClaimAnswer");
+    same_fields(&answer["claim"], "Claimed");
+    same_fields(&answer["claim"]["notes"][0], "Note");
+    same_fields(&answer["estimate"], "ClaimEstimate");
+    same_fields(&answer["readings"][0], "ClaimReading");
+    same_fields(&answer["doubt"][0], "Doubt");
+    same_fields(&answer["settle"], "Settle");
+    same_fields(&answer["ways"][0], "Settle");
+    same_fields(&answer["achievable"][0], "Achievable");
+    same_fields(&answer["risk"], "ClaimRisk");
+    same_fields(&answer["paper"][0], "PaperFinding");
+    let asked = serde_json::json!({
+        "claim": "28-32 HRC", "measured": [], "files": {}, "steel": null, "rule": "simple", "place": "skin",
+        "claimedPlace": "core", "units": "inch",
+    });
+    same_fields(&asked, "ClaimQuestion");
+    serde_json::from_value::<ClaimQuestion>(asked).unwrap();
 }

@@ -8,9 +8,9 @@ use std::io::{self, Write};
 
 use biteband_bench::Refusal;
 use biteband_bench::answer::{
-    ConvertQuestion, FileQuestion, HeatQuestion, IndentQuestion, JominyQuestion, NextQuestion,
-    ReachQuestion, SteelQuestion, TemperQuestion, UnknownQuestion, assess, convert, heat, indent,
-    jominy, next, reach, sources, steel, table, tables, temper, unknown,
+    ClaimQuestion, ConvertQuestion, FileQuestion, HeatQuestion, IndentQuestion, JominyQuestion,
+    NextQuestion, ReachQuestion, SteelQuestion, TemperQuestion, UnknownQuestion, assess, claim,
+    convert, heat, indent, jominy, next, reach, sources, steel, table, tables, temper, unknown,
 };
 use biteband_bench::words::Language;
 use serde::Serialize;
@@ -77,6 +77,10 @@ fn answer(line: &str) -> Result<Value, Box<dyn Error>> {
         "unknown" => {
             let question: UnknownQuestion = serde_json::from_value(question)?;
             outcome(unknown(LANGUAGE, &question))
+        }
+        "claim" => {
+            let question: ClaimQuestion = serde_json::from_value(question)?;
+            outcome(claim(LANGUAGE, &question))
         }
         "table" => outcome(table(LANGUAGE, question.as_str().unwrap_or_default())),
         "tables" => outcome(Ok(tables())),

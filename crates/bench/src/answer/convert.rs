@@ -284,7 +284,7 @@ pub fn convert(language: Language, question: &ConvertQuestion) -> Result<Convert
 }
 
 /// A remark with its stable name.
-fn note(language: Language, remark: Remark) -> Note {
+pub(super) fn note(language: Language, remark: Remark) -> Note {
     let code = match remark {
         Remark::DecimalComma => "decimal_comma",
         Remark::SymbolFirst => "symbol_first",

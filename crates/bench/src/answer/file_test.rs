@@ -252,7 +252,7 @@ fn answer(
 }
 
 /// The strokes and readings that contradict each other.
-fn given(test: &FileTest, readings: &[ReadingAnswer]) -> String {
+pub(super) fn given(test: &FileTest, readings: &[ReadingAnswer]) -> String {
     let one = |stroke: &Stroke| {
         let grade = test.set().grade(stroke.file()).map(format::exact).unwrap_or_default();
         let letter = match stroke.outcome() {
@@ -378,7 +378,7 @@ fn target_answer(language: Language, found: &Assessment, target: Target) -> Opti
     })
 }
 
-fn contradictions(language: Language, found: &Assessment) -> Vec<ContradictionAnswer> {
+pub(super) fn contradictions(language: Language, found: &Assessment) -> Vec<ContradictionAnswer> {
     found
         .contradictions()
         .iter()
@@ -463,7 +463,7 @@ fn next_answer(language: Language, test: &FileTest, found: &Assessment) -> NextA
     }
 }
 
-fn notes(language: Language, test: &FileTest, band: &Band) -> Vec<String> {
+pub(super) fn notes(language: Language, test: &FileTest, band: &Band) -> Vec<String> {
     let mut notes = Vec::new();
     let mut say = |phrase: Phrase<'_>| notes.push(language.say(phrase).into_owned());
     let stroked = !test.strokes().is_empty();

@@ -3,11 +3,17 @@
 //! Field names are stable; numbers are unrounded. The page makes its screens from the same answers.
 
 mod cited;
+mod claim;
+mod claim_answer;
+mod claim_paper;
+mod claim_question;
+mod claim_settle;
 mod clashes;
 mod convert;
 mod file_question;
 mod file_scales;
 mod file_test;
+mod frame;
 mod heat;
 mod heat_answer;
 mod heat_bath;
@@ -33,6 +39,12 @@ mod unknown;
 mod unknown_answer;
 
 pub use cited::CitedAnswer;
+pub use claim::claim;
+pub use claim_answer::{
+    AchievableAnswer, ClaimAnswer, ClaimedAnswer, DoubtAnswer, EstimateAnswer, MeasuredAnswer,
+    PaperAnswer, RiskAnswer, SettleAnswer,
+};
+pub use claim_question::ClaimQuestion;
 pub use clashes::ClashAnswer;
 pub use convert::{
     ConvertAnswer, ConvertInput, ConvertQuestion, Converted, Measured, Note, Other, choose,

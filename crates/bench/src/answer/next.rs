@@ -567,7 +567,7 @@ impl Asked<'_> {
 }
 
 /// A chance in whole percent; what is not certain is not called so.
-fn percent(chance: f64) -> String {
+pub(super) fn percent(chance: f64) -> String {
     let whole = (100.0 * chance).round();
     if whole < 1.0 && chance > 0.0 {
         "under 1 %".to_owned()

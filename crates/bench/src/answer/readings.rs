@@ -5,6 +5,7 @@ use biteband_hardness::designation;
 use biteband_hardness::{Axis, Choice, Reading, Scale, TableId, convert};
 use serde::{Deserialize, Serialize};
 
+use super::frame::Frame;
 use super::series::{K95, Series, refuse, series};
 use crate::format;
 use crate::refusal::Refusal;
@@ -152,29 +153,42 @@ impl ReadingInput {
     }
 }
 
-/// Readings in HRC, all by one table.
-struct InHrc {
+/// Readings on the axis of a belief, all by one table.
+struct Framed {
     values: Vec<f64>,
-    /// HRC for one point of the reading's own scale.
+    /// Units of the axis for one point of the reading's own scale.
     slope: f64,
-    /// The table, the scale it was entered with, and its standard uncertainty in HRC.
+    /// The table, the scale it was entered with, and its standard uncertainty on the axis.
     conversion: Option<(TableId, Axis, f64)>,
 }
 
-fn in_hrc(language: Language, series: &Series, table: Option<TableId>) -> Result<InHrc, Refusal> {
+/// The scale in which tables list what a series shows: an ultrasonic tester shows Vickers numbers.
+pub(super) const fn listed(axis: Axis) -> Axis {
+    match axis {
+        Axis::Hardness(Scale::HvUci) => Axis::Hardness(Scale::Hv),
+        axis => axis,
+    }
+}
+
+fn framed(
+    language: Language,
+    series: &Series,
+    table: Option<TableId>,
+    frame: &Frame,
+) -> Result<Framed, Refusal> {
     for &value in &series.values {
         Reading::new(series.axis, value).map_err(|error| Refusal::of_hardness(language, &error))?;
     }
-    if series.axis == HRC {
-        return Ok(InHrc { values: series.values.clone(), slope: 1.0, conversion: None });
+    let axis = listed(series.axis);
+    let place = |value: f64| frame.place(value);
+    if axis == frame.work() {
+        let values = series.values.iter().map(|&value| place(value)).collect();
+        let conversion = frame.conversion().map(|(table, sd)| (table, axis, sd));
+        return Ok(Framed { values, slope: frame.unit(), conversion });
     }
-    // An ultrasonic tester shows Vickers numbers.
-    let axis = match series.axis {
-        Axis::Hardness(Scale::HvUci) => Axis::Hardness(Scale::Hv),
-        axis => axis,
-    };
     let by = |value: f64, choice: Choice| {
-        let found = Reading::new(axis, value).and_then(|reading| convert(reading, HRC, choice));
+        let found =
+            Reading::new(axis, value).and_then(|reading| convert(reading, frame.work(), choice));
         found.map_err(|error| Refusal::of_hardness(language, &error))
     };
     let first = series.values.first().copied().unwrap_or_default();
@@ -187,7 +201,13 @@ fn in_hrc(language: Language, series: &Series, table: Option<TableId>) -> Result
         (Ok(low), Err(_)) => (here - low) / step,
         (Err(_), high) => (high? - here) / step,
     };
-    Ok(InHrc { values: values?, slope, conversion: Some((found.table, axis, found.width.sd)) })
+    // What is in the scale of the claim is not doubted for the table.
+    let doubted = axis != frame.claim();
+    Ok(Framed {
+        values: values?.into_iter().map(place).collect(),
+        slope: slope * frame.unit(),
+        conversion: doubted.then_some((found.table, axis, found.width.sd * frame.unit())),
+    })
 }
 
 /// The scale of a bare number of the instrument.
@@ -251,32 +271,19 @@ fn chosen(
     })
 }
 
-/// One entry; `keys` are the conversions so far, since readings that came by the same one share its bias.
-fn one(
+/// The readings of an entry as a group; those of a comparison against their known piece.
+fn grouped(
     language: Language,
     input: &ReadingInput,
-    keys: &mut Vec<(TableId, Axis)>,
-) -> Result<(Group, ReadingAnswer), Refusal> {
+    instrument: Instrument,
+    part: &Series,
+    own: &Framed,
+    (random, shared): (f64, f64),
+    frame: &Frame,
+) -> Result<Group, Refusal> {
     let text = input.text.as_str();
-    let wrong = |error| Refusal::of_evidence(language, &error);
-    let named = instrument(language, input.instrument.as_deref().unwrap_or_default())?;
-    let mut part = series(language, text, named.map(usual_scale))?;
-    // A bare number of a rebound tester that no Rockwell scale has is its own, which no table has.
-    let beyond = part.values.iter().any(|&value| value > HIGHEST_ROCKWELL);
-    if named == Some(Instrument::Leeb) && part.written.is_none() && beyond {
-        part.axis = Axis::Hardness(Scale::Leeb);
-    }
-    let instrument = chosen(language, named, &part, text)?;
-    let own = in_hrc(language, &part, None)?;
-    let first = part.values.first().copied().unwrap_or_default();
-    let (mut random, mut shared) = instrument.usual().in_hrc(first, own.slope);
-    if let Some(given) = part.given {
-        let more = given * own.slope.abs() / (random * random + shared * shared).sqrt();
-        (random, shared) = (random * more, shared * more);
-    }
-    let random = random.max(LEAST_RANDOM);
     let known = (input.known.as_deref(), input.on_known.as_deref());
-    let group = match (instrument, known) {
+    match (instrument, known) {
         (Instrument::Comparison, (Some(known), Some(on_known))) => {
             let series = |text: &str| {
                 let found = series(language, text, Some(part.axis))?;
@@ -289,7 +296,7 @@ fn one(
             let table = own.conversion.map(|(table, ..)| table);
             let piece = series(known)?;
             let known_sd = piece.given.map_or(KNOWN_SD, |given| given * own.slope.abs());
-            let hardness = in_hrc(language, &piece, table)?;
+            let hardness = framed(language, &piece, table, frame)?;
             let [hardness] = hardness.values[..] else {
                 return Err(refuse(
                     language,
@@ -298,7 +305,7 @@ fn one(
                     Unreadable::NotOneNumber,
                 ));
             };
-            let on_known = in_hrc(language, &series(on_known)?, table)?;
+            let on_known = framed(language, &series(on_known)?, table, frame)?;
             Group::against(hardness, known_sd, &on_known.values, &own.values, random)
         }
         (Instrument::Comparison, _) => {
@@ -309,7 +316,17 @@ fn one(
                 Unreadable::KnownMissing,
             ));
         }
-        (_, (None, None)) => Group::new(instrument, &own.values, random, shared),
+        (_, (None, None)) => {
+            let group = Group::new(instrument, &own.values, random, shared);
+            let tester = INSTRUMENTS.iter().position(|(_, own)| *own == instrument);
+            // Several places that a claim was measured in are taken to be read on one tester of each kind.
+            match tester.filter(|_| frame.is_claim()) {
+                Some(tester) => {
+                    group.map(|group| group.on_tester(u8::try_from(tester).unwrap_or(u8::MAX)))
+                }
+                None => group,
+            }
+        }
         _ => {
             return Err(refuse(
                 language,
@@ -319,7 +336,35 @@ fn one(
             ));
         }
     }
-    .map_err(wrong)?;
+    .map_err(|error| Refusal::of_evidence(language, &error))
+}
+
+/// One entry; `keys` are the conversions so far, since readings that came by the same one share its bias.
+fn one(
+    language: Language,
+    input: &ReadingInput,
+    keys: &mut Vec<(TableId, Axis)>,
+    frame: &Frame,
+) -> Result<(Group, ReadingAnswer), Refusal> {
+    let text = input.text.as_str();
+    let wrong = |error| Refusal::of_evidence(language, &error);
+    let named = instrument(language, input.instrument.as_deref().unwrap_or_default())?;
+    let mut part = series(language, text, named.map(usual_scale))?;
+    // A bare number of a rebound tester that no Rockwell scale has is its own, which no table has.
+    let beyond = part.values.iter().any(|&value| value > HIGHEST_ROCKWELL);
+    if named == Some(Instrument::Leeb) && part.written.is_none() && beyond {
+        part.axis = Axis::Hardness(Scale::Leeb);
+    }
+    let instrument = chosen(language, named, &part, text)?;
+    let own = framed(language, &part, None, frame)?;
+    let first = part.values.first().copied().unwrap_or_default();
+    let (mut random, mut shared) = instrument.usual().in_hrc(first, own.slope);
+    if let Some(given) = part.given {
+        let more = given * own.slope.abs() / (random * random + shared * shared).sqrt();
+        (random, shared) = (random * more, shared * more);
+    }
+    let random = random.max(LEAST_RANDOM);
+    let group = grouped(language, input, instrument, &part, &own, (random, shared), frame)?;
     let group = match own.conversion {
         Some((table, axis, sd)) => {
             let place = keys.iter().position(|key| *key == (table, axis));
@@ -363,7 +408,7 @@ fn one(
 /// # Errors
 /// A refusal that names what is wrong with it.
 pub fn read_reading(language: Language, input: &ReadingInput) -> Result<ReadingAnswer, Refusal> {
-    one(language, input, &mut Vec::new()).map(|(_, answer)| answer)
+    one(language, input, &mut Vec::new(), &Frame::HRC).map(|(_, answer)| answer)
 }
 
 /// All readings of a question.
@@ -371,9 +416,24 @@ pub(super) fn gather(
     language: Language,
     inputs: &[ReadingInput],
 ) -> Result<(Readings, Vec<ReadingAnswer>), Refusal> {
+    gather_in(language, inputs, &Frame::HRC)
+}
+
+/// The scale that the text of an entry names, or that its instrument usually shows.
+pub(super) fn scale_of(language: Language, input: &ReadingInput) -> Result<Axis, Refusal> {
+    let named = instrument(language, input.instrument.as_deref().unwrap_or_default())?;
+    Ok(listed(series(language, &input.text, named.map(usual_scale))?.axis))
+}
+
+/// All readings on the axis of a belief; in the answers `hrc` and the uncertainties are numbers of that axis.
+pub(super) fn gather_in(
+    language: Language,
+    inputs: &[ReadingInput],
+    frame: &Frame,
+) -> Result<(Readings, Vec<ReadingAnswer>), Refusal> {
     let (mut readings, mut answers, mut keys) = (Readings::new(), Vec::new(), Vec::new());
     for input in inputs {
-        let (group, answer) = one(language, input, &mut keys)?;
+        let (group, answer) = one(language, input, &mut keys, frame)?;
         readings = readings.with(group).map_err(|error| Refusal::of_evidence(language, &error))?;
         answers.push(answer);
     }

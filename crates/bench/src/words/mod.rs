@@ -5,6 +5,8 @@
 
 mod about;
 mod about_english;
+mod claim;
+mod claim_english;
 mod english;
 mod harden;
 mod harden_english;
@@ -51,6 +53,7 @@ use biteband_hardness::designation::Remark;
 use biteband_hardness::{Axis, Material, TableId, designation};
 
 pub use about::About;
+pub use claim::{Claim, ClaimRefusal, Side, Way};
 pub use harden::{Harden, HardenRefusal};
 pub use heat::{BathFault, Heat, HeatRefusal, List, Magnet};
 pub use indent::{Indent, IndentRefusal};

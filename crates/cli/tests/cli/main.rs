@@ -6,6 +6,7 @@
     reason = "a helper that fails is a test that fails"
 )]
 
+mod claim;
 mod common;
 mod golden;
 mod heat;

@@ -143,6 +143,8 @@ fn every_field_of_the_json_is_described() {
         &["temper", "4140", "--at", "220C", "--target", "45 HRC", "--learn", "53 HRC@220C/2h"],
         &["temper", "O1", "--target", "58-60 HRC", "--oven", "240C=tin"],
         &["next", "4140", "--reading", "53 HRC", "--done", "205C/2h", "--target", "44-46 HRC"],
+        &["claim", "HV 700 +-50", "--measured", "58 HRC", "--steel", "O1"],
+        &["claim", "52 HRC / 400 HB"],
         &["unknown", "--spark", "forks", "--coupon", "oil:50-55 HRC"],
         &["unknown", "--spark", "bursts", "--coupon", "oil:<40 HRC"],
         &["table", "astm-e140-t1"],
@@ -162,7 +164,7 @@ fn every_field_of_the_json_is_described() {
 
 #[test]
 fn every_option_of_the_help_is_described() {
-    let commands: [&[&str]; 19] = [
+    let commands: [&[&str]; 20] = [
         &["convert"],
         &["file"],
         &["table"],
@@ -182,6 +184,7 @@ fn every_option_of_the_help_is_described() {
         &["temper"],
         &["next"],
         &["unknown"],
+        &["claim"],
     ];
     for command in commands {
         let help = biteband(&[command, &["--help"]].concat());
