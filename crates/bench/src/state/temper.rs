@@ -243,10 +243,14 @@ impl TemperState {
             TemperAction::Hurried(on) => planner.hurried = on,
             TemperAction::ByTheBook(on) => planner.by_the_book = on,
             TemperAction::AddResult => {
-                for field in [TemperField::Measured, TemperField::After] {
-                    if !self.text(field).bytes().any(|sign| sign.is_ascii_digit()) {
-                        return Some(field);
-                    }
+                let figure = |text: &str| text.bytes().any(|sign| sign.is_ascii_digit());
+                let after = self.text(TemperField::After);
+                if !figure(self.text(TemperField::Measured)) {
+                    return Some(TemperField::Measured);
+                }
+                // A temperature without its unit would be kept for a wrong one.
+                if !(figure(after) && after.contains(['C', 'c', 'F', 'f'])) {
+                    return Some(TemperField::After);
                 }
                 planner.results.push(OwnResult {
                     steel: steel.trim().to_owned(),
