@@ -26,7 +26,7 @@ async function axle(page, how) {
 
 test("an axle by touch on a phone: likely medium carbon, a coupon from the middle in oil, then water", async () => {
   const { page } = await open("#steel", { device: "phone" });
-  await page.getByRole("link", { name: "Unknown bar" }).tap();
+  await page.getByRole("link", { name: "Unknown" }).tap();
   await page.locator(".steps").waitFor();
   assert.equal(await opened(page).innerText(), "Magnet");
   await axle(page, "tap");

@@ -518,7 +518,7 @@ pub(super) const fn ui_words(ui: Ui) -> &'static str {
         Ui::TabPaper => "On paper",
         Ui::TabTemper => "Temper",
         Ui::Timer => "Timer",
-        Ui::TabUnknown => "Unknown bar",
+        Ui::TabUnknown => "Unknown",
         Ui::ConvertWhere => "Where this comes from",
         Ui::ConvertResults => "Converted",
         Ui::PadTitle => "Number keys",

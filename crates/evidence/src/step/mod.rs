@@ -34,6 +34,8 @@ pub const UNDER: f64 = 0.5;
 pub const OVER: f64 = 0.25;
 /// A temper may add at most so much to the chance of being under the target.
 pub const LEAST_UNDER: f64 = 0.10;
+/// The same for a temper just beyond a range that makes the steel brittle.
+pub const LEAST_UNDER_OVER: f64 = 0.25;
 /// A hardness that is reached with less than this chance counts as out of reach.
 pub const NEVER: f64 = 0.05;
 /// From this chance on a part counts as proved inside, JCGM 106 with the usual 95 %.

@@ -7,7 +7,10 @@ use biteband_steel::temper::Temper;
 use libm::exp;
 
 use super::after::{Parts, Softening, mixed, odds};
-use super::{Action, Choice, Diagnosis, LEAST_UNDER, OVER, Situation, Stage, UNDER, skin_in_doubt};
+use super::{
+    Action, Choice, Diagnosis, LEAST_UNDER, LEAST_UNDER_OVER, OVER, Situation, Stage, UNDER,
+    skin_in_doubt,
+};
 use crate::belief::Belief;
 use crate::error::Error;
 use crate::interval::Level;
@@ -183,13 +186,16 @@ impl Situation<'_> {
         let (odds, above) = known.parts.after(self.target, &known.weights, &softened);
         let middle = softened.mean + softened.kept * (known.parts.median() - softened.from);
         let first = self.stage == Stage::Quenched && celsius <= RELIEF + FINE;
+        let brittle = self.softening.and_then(Softening::brittle);
+        // Stepping over a brittle range is worth a larger risk.
+        let beyond = brittle.is_some_and(|(_, high)| celsius > high && celsius <= high + COARSE);
+        let most = if beyond { LEAST_UNDER_OVER } else { LEAST_UNDER };
         if !first
-            && (odds.under() - now.under() > LEAST_UNDER
+            && (odds.under() - now.under() > most
                 || self.target.low().is_some_and(|low| middle < low))
         {
             return None;
         }
-        let brittle = self.softening.and_then(Softening::brittle);
         let brittle = brittle.is_some_and(|(low, high)| celsius >= low && celsius <= high);
         let worth =
             odds.inside() + AGAIN * odds.over() - FAR * above - if brittle { BRITTLE } else { 0.0 };
