@@ -318,7 +318,7 @@ test("with the real loudspeaker nothing complains", async () => {
 
 test("the hold of a recipe goes to the timer with its steel, and is started there", async () => {
   const page = await start("#steel", { device: "phone" });
-  await page.locator("main").getByRole("link", { name: "Timer" }).waitFor();
+  await page.getByRole("link", { name: "Timer" }).first().waitFor();
   for (const [id, text] of [["query", "4140"], ["size", "50 mm"], ["length", "80 mm"]]) {
     await page.locator(`#field-steel-${id}`).fill(text);
     await page.locator(`#field-steel-${id}`).press("Enter");

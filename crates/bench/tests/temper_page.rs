@@ -307,9 +307,11 @@ fn what_is_missing_is_asked_for_and_nothing_is_guessed() {
     let unknown = shown(&[steel(SteelField::Query, "4041")]);
     assert!(unknown.suggestions.contains(&"4140".to_owned()) && unknown.curve.is_none());
     assert!(unknown.problems.iter().any(|(of, _)| *of == Field::Steel(SteelField::Query)));
-    // What ages is not tempered (17-4PH).
-    let aged = shown(&[steel(SteelField::Query, "17-4PH"), steel(SteelField::Target, "40 HRC")]);
-    assert!(aged.problem.is_some_and(|said| said.message.contains("aged")));
+    // What ages is not tempered: 17-4PH, H1025 has at least 35 HRC (ASTM A564, recalled).
+    let aged = shown(&[steel(SteelField::Query, "17-4PH"), steel(SteelField::Target, "33-37 HRC")]);
+    assert!(aged.hint.contains("H1025") && aged.plan.is_none() && aged.problem.is_none());
+    let alone = shown(&[steel(SteelField::Query, "17-4PH")]);
+    assert!(alone.problem.is_some_and(|said| said.message.contains("aged")));
     let offered = shown(&[
         steel(SteelField::Query, "O1"),
         Action::Edit(Field::Target, "58-60 HRC".to_owned()),

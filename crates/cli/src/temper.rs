@@ -96,6 +96,7 @@ fn print(output: &mut Output, answer: &TemperAnswer) -> io::Result<()> {
         output.line("")?;
         output.list(answer.plan.iter().map(|step| step.text.as_str()))?;
     }
+    output.list(answer.ages.iter().skip(1).map(|age| age.text.as_str()))?;
     for group in [&answer.warnings, &answer.notes, &answer.cautions, &answer.basis] {
         if !group.is_empty() {
             output.line("")?;

@@ -1285,6 +1285,17 @@ export interface TemperSheet {
   cited: Figure;
 }
 
+/** An age of the 17-4 type. */
+export interface AgeOption {
+  /** As in `H900`. */
+  name: string;
+  role: "asked" | "meets" | "harder" | "softer";
+  /** There is no highest. */
+  least_hrc: number | null;
+  cited: Figure;
+  text: string;
+}
+
 /** The hardness after tempering, or a plan for a hardness. */
 export interface TemperAnswer {
   refused?: undefined;
@@ -1300,7 +1311,9 @@ export interface TemperAnswer {
   step_k: number | null;
   /** Fall for every 10 K there, HRC. */
   fall_per_10k: number | null;
-  method: "regression" | "regression_edge" | "sheets";
+  /** For a grade that is aged. */
+  ages: AgeOption[];
+  method: "regression" | "regression_edge" | "sheets" | "age_table";
   basis: string[];
   curve: TemperCurvePoint[];
   sheets: TemperSheet[];

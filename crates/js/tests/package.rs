@@ -345,6 +345,13 @@ fn tempering_types_have_the_fields_of_the_answers() {
     let sheets = TemperQuestion { steel: Some("O1".to_owned()), ..question };
     let answer = plain(&temper(ENGLISH, &sheets).unwrap());
     same_fields(&answer["sheets"][0], "TemperSheet");
+    let aged = TemperQuestion {
+        steel: Some("17-4PH".to_owned()),
+        at: Some("482C".to_owned()),
+        ..TemperQuestion::default()
+    };
+    let answer = plain(&temper(ENGLISH, &aged).unwrap());
+    same_fields(&answer["ages"][0], "AgeOption");
 }
 
 #[test]

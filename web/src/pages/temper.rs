@@ -5,6 +5,7 @@ use std::rc::Rc;
 use biteband_bench::format::plain as place;
 use biteband_bench::state::{
     Action, App, Field as Name, Page, SteelAction, SteelField, TemperAction, TemperField,
+    TimerAction, TimerKind,
 };
 use biteband_bench::view::{
     CurveText, CurveView, LookedView, PlanView, ResultRow, TemperView, temper_page as view_of,
@@ -99,8 +100,8 @@ impl Shown<'_> {
             key(self.dispatch, text, None, pick(SteelAction::Want(take.clone())))
         });
         card.push(offered.unwrap_or_default());
-        // The way from a time at heat to the clock belongs beside this field.
         card.push(self.typed(TemperField::Held, T::Held, T::HeldHint));
+        card.push(self.timer());
         card.push(html! {
             <div class="given">
                 { for view.given.iter().map(|line| para("small", line)) }
@@ -108,6 +109,20 @@ impl Shown<'_> {
             </div>
         });
         section("card", card)
+    }
+
+    /// Takes the time at heat to the page of timers, where it is started.
+    fn timer(&self) -> Html {
+        let saved = &self.app.saved;
+        let steel = &saved.steel;
+        let name = if steel.by_composition { &steel.own_name } else { &steel.query };
+        let prepare = TimerAction::Prepare {
+            kind: TimerKind::Temper,
+            label: name.clone(),
+            length: self.view.held.clone(),
+        };
+        let onclick = press(self.dispatch, prepare.into());
+        html! { <button type="button" {onclick}>{ LANGUAGE.steel_page(SteelPage::Timer) }</button> }
     }
 
     fn at(&self) -> Html {

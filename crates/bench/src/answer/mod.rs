@@ -32,6 +32,7 @@ mod source;
 mod steel;
 mod steel_answer;
 mod temper;
+mod temper_ages;
 mod temper_answer;
 mod temper_brittle;
 mod temper_said;
@@ -97,8 +98,8 @@ pub use steel_answer::{
 pub(crate) use temper::{HELD, dial_for, hrc_of, temper_curve, time, wanted};
 pub use temper::{TemperQuestion, temper, tempered};
 pub use temper_answer::{
-    AfterAnswer, BrittleAnswer, CurvePoint, LearnedAnswer, OwnPoint, PlanAnswer, SheetAnswer,
-    TemperAnswer,
+    AfterAnswer, AgeOption, BrittleAnswer, CurvePoint, LearnedAnswer, OwnPoint, PlanAnswer,
+    SheetAnswer, TemperAnswer,
 };
 
 pub(crate) use unknown::readable;

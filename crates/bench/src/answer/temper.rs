@@ -3,16 +3,17 @@
 use biteband_evidence::Target;
 use biteband_hardness::{Axis, Choice, Reading, Scale, convert, designation};
 use biteband_quantity::Celsius;
-use biteband_steel::Interval;
 use biteband_steel::furnace::OvenOffset;
 use biteband_steel::temper::{
     Measured, Oven, Taught, TaughtError, Tempering, TemperingError, ages,
 };
+use biteband_steel::{Hardening, Interval};
 use serde::Deserialize;
 
 use super::file_question::parse_target;
 use super::heat::Speech;
 use super::reach::steel_of;
+use super::temper_ages;
 use super::temper_answer::{LearnedAnswer, OwnPoint, TemperAnswer};
 use super::temper_said::Job;
 use crate::format::{self, Units, fixed};
@@ -142,6 +143,15 @@ fn asked(
     let target = target.map(|text| wanted(language, text).map(|aim| (text, aim))).transpose()?;
     if given.is_empty() && target.is_none() && !curve_alone {
         return Err(refused(speech, "bench.nothing_asked", "", TemperRefusal::NothingAsked));
+    }
+    if let Some(grade) = steel.grade().filter(|grade| grade.hardening() == Hardening::Age) {
+        return temper_ages::answer(
+            speech,
+            question,
+            grade,
+            understood,
+            target.map(|(_, aim)| aim),
+        );
     }
     let mut tempering = Tempering::of(&steel).map_err(|error| {
         tempering_refused(speech, &error, question.steel.as_deref().unwrap_or(""))

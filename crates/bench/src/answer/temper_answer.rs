@@ -117,6 +117,21 @@ pub struct SheetAnswer {
     pub cited: CitedAnswer,
 }
 
+/// An age of the 17-4 type.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct AgeOption {
+    /// As in `H900`.
+    pub name: &'static str,
+    /// `asked`, `meets` the target, or the next `harder` or `softer` one.
+    pub role: &'static str,
+    /// Least hardness, HRC; there is no highest.
+    pub least_hrc: Option<f64>,
+    /// Where it stands.
+    pub cited: CitedAnswer,
+    /// In words.
+    pub text: String,
+}
+
 /// The hardness after tempering, or a plan for a hardness.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub struct TemperAnswer {
@@ -134,7 +149,9 @@ pub struct TemperAnswer {
     pub step_k: Option<f64>,
     /// Fall for every 10 K there, HRC.
     pub fall_per_10k: Option<f64>,
-    /// `regression`, `regression_edge` or `sheets`.
+    /// Ages, for a grade that is aged.
+    pub ages: Vec<AgeOption>,
+    /// `regression`, `regression_edge`, `sheets` or `age_table`.
     pub method: &'static str,
     /// What the numbers rest on.
     pub basis: Vec<String>,
@@ -165,4 +182,11 @@ pub struct TemperAnswer {
     pub cautions: Vec<String>,
     /// Stable names of the sources.
     pub sources: Vec<&'static str>,
+}
+
+impl TemperAnswer {
+    /// The ages and what is to be known of them, in one text.
+    pub(crate) fn aged(&self) -> String {
+        format!("{} {}", self.verdict, self.notes.join(" "))
+    }
 }

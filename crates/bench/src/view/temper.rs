@@ -30,6 +30,8 @@ pub struct TemperView {
     pub suggestions: Vec<String>,
     /// The hardness that is wanted in the file test: label and what a tap takes; only while none is given here.
     pub offered: Option<(String, String)>,
+    /// Time at heat for a timer, as typed or as usual.
+    pub held: String,
     /// Section and oven, as the page Steel has them.
     pub given: Vec<String>,
     /// What was done to the part last.
@@ -234,6 +236,7 @@ impl Page<'_> {
             candidates: self.found.candidates.clone(),
             suggestions: self.found.suggestions.clone(),
             offered,
+            held: given(self.state.text(TemperField::Held)).unwrap_or_else(|| time(HELD)),
             given: vec![self.section(), self.oven()],
             stages: stages(self.planner.stage, self.language),
             tempered: self.planner.stage == PartStage::Tempered,
@@ -398,6 +401,7 @@ impl Page<'_> {
         }
         let mut main = None;
         match looked {
+            Some(Ok(answer)) if !answer.ages.is_empty() => return view.hint = answer.aged(),
             Some(Ok(answer)) => {
                 self.looked(view, &answer);
                 main = Some(answer);
@@ -407,6 +411,7 @@ impl Page<'_> {
         }
         let looked_at = main.as_ref().and_then(|answer| self.hottest(answer));
         match planned {
+            Some(Ok(answer)) if !answer.ages.is_empty() => return view.hint = answer.aged(),
             Some(Ok(answer)) => {
                 view.plan = self.planned(&answer, target.as_deref().unwrap_or_default());
                 main = Some(answer);

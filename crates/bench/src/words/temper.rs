@@ -74,6 +74,8 @@ pub enum Tempers<'a> {
     Twice { times: u8 },
     OnlyDown,
     Ages17 { name: &'a str, at: &'a str, least: &'a str },
+    LeastOnly,
+    Age { name: &'a str, at: &'a str, least: &'a str, role: &'a str },
     NearAc1 { ac1: &'a str },
 }
 

@@ -231,6 +231,16 @@ pub(super) fn say(phrase: Tempers<'_>) -> Words {
         .into(),
         T::OnlyDown => "Tempering goes down only: too soft means hardening again.".into(),
         T::Ages17 { name, at, least } => format!("{name}: {at}, at least {least}").into(),
+        T::LeastOnly => {
+            "The standard gives the least hardness of each age and no highest; between its ages nobody knows. Bought in condition A it needs no quench before.".into()
+        }
+        T::Age { name, at, least, role } => match role {
+            "meets" => format!("Age {name}, {at}: at least {least}, as wanted."),
+            "harder" => format!("Next harder: {name}, {at}: at least {least}."),
+            "softer" => format!("Next softer: {name}, {at}: at least {least}; it may come out softer than wanted."),
+            _ => format!("{name}, {at}: at least {least}."),
+        }
+        .into(),
         T::NearAc1 { ac1 } => format!(
             "This comes near to {ac1}, where the steel begins to change again: keep well below it."
         )

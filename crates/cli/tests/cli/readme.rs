@@ -141,6 +141,7 @@ fn every_field_of_the_json_is_described() {
         &["reach", "4140", "--round", "50mm", "--quench", "oil", "--target", "50 HRC"],
         &["reach", "O1", "--tube", "22mm,12mm", "--quench", "oil", "--part", "drill bushing"],
         &["temper", "4140", "--at", "220C", "--target", "45 HRC", "--learn", "53 HRC@220C/2h"],
+        &["temper", "17-4PH", "--at", "482C"],
         &["temper", "O1", "--target", "58-60 HRC", "--oven", "240C=tin"],
         &["next", "4140", "--reading", "53 HRC", "--done", "205C/2h", "--target", "44-46 HRC"],
         &["claim", "HV 700 +-50", "--measured", "58 HRC", "--steel", "O1"],

@@ -39,7 +39,7 @@ fn what_is_missing_or_impossible_is_told() {
         (&["temper", "4140", "--target", "64-66 HRC"], "temper.target_above", 1),
         (&["temper", "4140", "--target", "10-14 HRC"], "temper.target_below", 1),
         (&["temper", "1018", "--at", "200C"], "temper.case_only", 1),
-        (&["temper", "17-4PH", "--at", "482C"], "temper.ages", 1),
+        (&["temper", "17-4PH", "--at", "520C"], "temper.ages", 1),
         (&["temper", "D3", "--at", "200C"], "temper.no_curve", 1),
         (&["temper", "4140"], "bench.nothing_asked", 1),
         (&["next", "4140", "--bites", "50"], "bench.missing_target", 2),
@@ -52,6 +52,23 @@ fn what_is_missing_or_impossible_is_told() {
             assert!(!refused[field].as_str().unwrap().is_empty(), "{arguments:?}: {field}");
         }
     }
+}
+
+/// ASTM A564 (recalled): H900 is 482 °C for an hour and at least 40 HRC; H1025 has at least 35.
+#[test]
+fn ages_stand_in_the_place_of_tempers() {
+    let asked = json(&["temper", "17-4PH", "--at", "482C"]).json();
+    assert_eq!(
+        (&asked["ages"][0]["name"], &asked["method"]),
+        (&"H900".into(), &"age_table".into())
+    );
+    assert_eq!(asked["ages"][0]["least_hrc"].as_f64().map(f64::round), Some(40.0));
+    assert!(asked["hardness"].is_null());
+    let wanted = json(&["temper", "17-4PH", "--target", "33-37 HRC"]).json();
+    assert_eq!(
+        (&wanted["ages"][0]["name"], &wanted["ages"][0]["role"]),
+        (&"H1025".into(), &"meets".into())
+    );
 }
 
 /// Two rows of the measured results and two that cannot be answered.
