@@ -193,7 +193,7 @@ impl Job<'_> {
         answer.fall_per_10k = Some(found.fall);
         let Some(first) = found.steps.first() else { return Ok(found) };
         let (metal, _) = self.metal_and_dial(first.temper.celsius());
-        let at = self.speech.celsius(metal);
+        let at = self.set(metal);
         let expect = Self::hrc(first.expect.median);
         let said = self.say(Tempers::First {
             at: &at,
@@ -215,7 +215,7 @@ impl Job<'_> {
             Some(last) => self.say(Tempers::ThenMeasure {
                 step: &self.speech.difference(found.step),
                 fall: &format!("{} HRC", format::fixed(found.fall, 1)),
-                last: &self.speech.celsius(self.metal_and_dial(last.temper.celsius()).0),
+                last: &self.set(self.metal_and_dial(last.temper.celsius()).0),
             }),
             None => self.say(Tempers::NoMoreSteps),
         };
@@ -251,11 +251,16 @@ impl Job<'_> {
         Ok(found)
     }
 
+    /// A temperature that is to be set: as finely as an oven can be.
+    fn set(&self, celsius: f64) -> String {
+        self.speech.units.temperatures(celsius.round(), celsius.round())
+    }
+
     fn step(&self, step: &PlanStep) -> PlanAnswer {
         let after = self.after(&step.expect);
         let (celsius, dial_c) = self.metal_and_dial(step.temper.celsius());
         let text = self.say(Tempers::Step {
-            at: &self.speech.celsius(celsius),
+            at: &self.set(celsius),
             time: &time(step.temper.minutes()),
             times: step.times,
             expect: &Self::hrc(step.expect.median),

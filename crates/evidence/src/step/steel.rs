@@ -32,6 +32,8 @@ impl core::fmt::Debug for Part<'_> {
 /// most is shared by tempers less than 100 K apart.
 const SHARED: f64 = 0.9;
 const LENGTH: f64 = 180.0;
+/// A further temper is at least so much hotter than those before, in K; common practice, no source.
+const LEAST_STEP: f64 = 10.0;
 /// The same for the hardness as quenched, which tells little of the tempered one: at half weight with the measured steels.
 const FROM_QUENCHED: f64 = 0.35;
 
@@ -59,8 +61,9 @@ impl Softening for Part<'_> {
 
     fn range(&self) -> (f64, f64) {
         let range = self.steel.range();
-        // What lies below the temper so far changes nothing.
-        let so_far = self.done.iter().map(|one| one.celsius()).fold(f64::MIN, f64::max);
+        // What lies below the temper so far changes nothing, and the same once more next to nothing.
+        let so_far =
+            self.done.iter().map(|one| one.celsius() + LEAST_STEP).fold(f64::MIN, f64::max);
         (range.low.max(so_far), range.high)
     }
 

@@ -35,6 +35,8 @@ const SNAP: (f64, f64) = (150.0, 60.0);
 const FAR: f64 = 0.04;
 /// What a temper in a range that makes the steel brittle costs besides, in chance. Ours.
 const BRITTLE: f64 = 0.10;
+/// A further temper has to bring the chance of being too hard below this share of today's. Ours.
+const PROGRESS: f64 = 0.85;
 /// Tempers are tried in such steps, in °C, then in the finer ones an oven can be set to.
 const COARSE: f64 = 20.0;
 const FINE: f64 = 5.0;
@@ -186,6 +188,10 @@ impl Situation<'_> {
         let (odds, above) = known.parts.after(self.target, &known.weights, &softened);
         let middle = softened.mean + softened.kept * (known.parts.median() - softened.from);
         let first = self.stage == Stage::Quenched && celsius <= RELIEF + FINE;
+        // A temper that leaves the part as it is would be advised for the sake of the next one.
+        if self.stage == Stage::Tempered && odds.over() > PROGRESS * now.over() {
+            return None;
+        }
         let brittle = self.softening.and_then(Softening::brittle);
         // Stepping over a brittle range is worth a larger risk.
         let beyond = brittle.is_some_and(|(_, high)| celsius > high && celsius <= high + COARSE);
