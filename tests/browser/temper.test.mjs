@@ -212,9 +212,9 @@ for (const theme of ["light", "dim"]) {
 const stroke = (page, grade, word) => page.getByRole("button", { name: `${grade} file ${word}` }).click();
 const act = (page) => page.locator(".what-now .act");
 
-async function part(page, target) {
+async function part(page, target, steel = "O1") {
   await go(page, "#temper");
-  await fill(page, "steel-query", "O1");
+  await fill(page, "steel-query", steel);
   await go(page, "#file-test");
   await page.locator(".what-now").waitFor();
   await fill(page, "target", target);
@@ -272,6 +272,29 @@ test("did not harden: straight in again", async () => {
   for (let count = 0; count < 2; count += 1) await stroke(page, 40, "bites");
   await act(page).getByText(/^Harden it again/).waitFor();
   await page.locator(".what-now").getByText("not hot enough").waitFor();
+});
+
+test("one ordinary file that bites after the temper is as expected", async () => {
+  const { page } = await open("", { device: "phone" });
+  await part(page, "57-62 HRC", "1084");
+  await page.getByText("Your files", { exact: true }).tap();
+  await chip(page, "One ordinary file").tap();
+  await chip(page, "ground off").tap();
+  await page.locator(".what-now").getByRole("button", { name: "tempered" }).tap();
+  await fill(page, "temper-done", "2x 205 °C / 1 h");
+  for (let count = 0; count < 2; count += 1) await stroke(page, 63, "bites");
+  await act(page).getByText(/^Take it as it is/).waitFor();
+});
+
+test("hard as quenched and no time left today: a snap temper tonight", async () => {
+  const { page } = await open("", { device: "phone" });
+  await part(page, "60-63 HRC", "W1");
+  await chip(page, "ground off").tap();
+  await page.locator(".what-now").getByRole("button", { name: "quenched" }).tap();
+  for (let count = 0; count < 2; count += 1) await stroke(page, 65, "skates");
+  await act(page).getByText(/^Temper at \d+ °C for/).waitFor();
+  await page.locator(".what-now").getByRole("button", { name: "no time left today" }).tap();
+  await act(page).getByText(/^Tonight \d+ °C for/).waitFor();
 });
 
 test("a panel that comes while somebody types takes no focus, and neither does a plan", async () => {
