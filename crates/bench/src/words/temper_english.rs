@@ -185,7 +185,7 @@ pub(super) fn say(phrase: Tempers<'_>) -> Words {
         )
         .into(),
         T::StepsOver { range, spread, below, above } => format!(
-            "On the way lies the range that makes this steel brittle ({range}{}): go past it in one step and do not stop inside. At its ends it has about {below} and {above}.",
+            "On the way lies the range that makes this steel brittle ({range}{}): go past it in one step and do not stop inside. The steel has about {below} where the range begins and {above} where it ends.",
             differ(spread)
         )
         .into(),
