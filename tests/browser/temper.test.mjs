@@ -297,19 +297,30 @@ test("hard as quenched and no time left today: a snap temper tonight", async () 
   await act(page).getByText(/^Tonight \d+ °C for/).waitFor();
 });
 
-test("a panel that comes while somebody types takes no focus, and neither does a plan", async () => {
-  const { page } = await open("about:blank", { started: false });
-  let release;
-  const held = new Promise((done) => { release = done; });
-  await page.route(/-temper\.part$/, async (route) => {
+// The page without the panel, whose part, that of the steels, comes when it is let go. A request of the service worker
+// could not be held.
+async function panelHeld(options) {
+  const init = () => { delete Navigator.prototype.serviceWorker; };
+  const { page } = await open("about:blank", { ...options, started: false, init });
+  let letGo;
+  const held = new Promise((done) => { letGo = done; });
+  await page.route(/-steel\.part$/, async (route) => {
     await held;
     await route.continue();
   });
+  const asked = page.waitForRequest(/-steel\.part$/);
   await page.goto(server.url);
+  await asked;
+  return { page, letGo };
+}
+
+test("a panel that comes while somebody types takes no focus, and neither does a plan", async () => {
+  const { page, letGo } = await panelHeld();
   const target = input(page, "target");
   const focused = (place) => place.evaluate((one) => one === document.activeElement);
   await target.pressSequentially("58-6");
-  release();
+  assert.equal(await page.locator(".what-now").count(), 0);
+  letGo();
   await page.locator(".what-now").waitFor();
   assert.ok(await focused(target), "the field keeps the focus");
   await page.keyboard.type("0 HRC");
@@ -330,9 +341,15 @@ test("a panel that comes while somebody types takes no focus, and neither does a
 });
 
 test("the panel moves no key of the rule when it comes or changes", async () => {
-  const { page } = await open("", { device: "phone" });
-  const top = async () => (await page.getByRole("button", { name: "65 file bites" }).boundingBox()).y;
+  const { page, letGo } = await panelHeld({ device: "phone" });
+  const rule = page.getByRole("button", { name: "65 file bites" });
+  const top = () => rule.evaluate((one) => one.getBoundingClientRect().top + scrollY);
   const before = await top();
+  assert.equal(await page.locator(".what-now").count(), 0);
+  letGo();
   await page.locator(".what-now").waitFor();
+  assert.equal(await top(), before);
+  await fill(page, "target", "58-60 HRC");
+  await act(page).waitFor();
   assert.equal(await top(), before);
 });

@@ -273,3 +273,41 @@ fn printed_curves_of_tool_steels() {
     assert!(beyond.code.starts_with("temper."), "{beyond:?}");
     assert!(!beyond.instead.is_empty());
 }
+
+/// Steel that turns brittle on a slow cooling is told the range: 375 to 575 °C for steels with manganese or nickel and chromium
+/// and without molybdenum (from memory; `embrittling.csv`).
+#[test]
+fn slow_cooling_names_its_range() {
+    let own = TemperQuestion {
+        composition: text("C=0.4,Mn=0.85,Cr=1"),
+        at: text("450C/1h"),
+        ..TemperQuestion::default()
+    };
+    let answer = tempered(&own);
+    let told = |text: &String| text.contains("375 – 575 °C") && text.contains("cool in water");
+    assert!(answer.warnings.iter().any(told), "{:?}", answer.warnings);
+}
+
+/// A part that was tempered hotter than the brittle range is not told to step past it.
+#[test]
+fn a_brittle_range_that_lies_behind_is_not_stepped_over() {
+    let ahead = TemperQuestion { target: text("30-34 HRC"), held: text("1h"), ..of("4140") };
+    let behind = TemperQuestion { done: vec!["540C/1h".into()], ..ahead.clone() };
+    let steps_over = |question: &TemperQuestion| {
+        tempered(question).warnings.iter().any(|text| text.contains("On the way lies"))
+    };
+    assert!(steps_over(&ahead) && !steps_over(&behind));
+}
+
+/// H900 of 17-4PH is one hour at 482 °C (AMS 5604): eight are refused in whatever way they are written.
+#[test]
+fn the_time_of_an_age_counts_however_it_is_written() {
+    for at in ["482C/8h", "482C 8h", "482C @ 8h", "482C for 8h"] {
+        let question = TemperQuestion { at: text(at), ..of("17-4PH") };
+        assert!(temper(ENGLISH, &question).is_err(), "{at}");
+    }
+    for at in ["482C/1h", "482C 1h", "482C"] {
+        let answer = tempered(&TemperQuestion { at: text(at), ..of("17-4PH") });
+        assert_eq!(answer.ages.first().unwrap().name, "H900", "{at}");
+    }
+}

@@ -147,20 +147,9 @@ mod tests {
 
     #[test]
     fn tempers_in_every_way_of_writing_them() {
-        for text in [
-            "205C/2h",
-            "205 °C / 2 h",
-            "205C for 2h",
-            "205c 2h",
-            "401F/120min",
-            "205C 2 h",
-            "205 C/1h60",
-        ] {
-            if text == "205 C/1h60" {
-                assert!(parse_tempers(Language::English, text, None).is_err());
-            } else {
-                assert_eq!(read(text), [(205.0, 120.0)], "{text}");
-            }
+        for text in ["205C/2h", "205 °C / 2 h", "205C for 2h", "205c 2h", "401F/120min", "205C 2 h"]
+        {
+            assert_eq!(read(text), [(205.0, 120.0)], "{text}");
         }
         assert_eq!(read("2x 540C/2h"), [(540.0, 120.0); 2]);
         assert_eq!(read("540C/2h x3"), [(540.0, 120.0); 3]);
@@ -175,6 +164,7 @@ mod tests {
             ("205/2h", "bench.unreadable_unit"),
             ("205C", "bench.missing_time"),
             ("205C/2", "bench.unreadable_unit"),
+            ("205 C/1h60", "bench.unreadable_time"),
             ("205C/0h", "quantity.out_of_bounds"),
             ("20C/1h", "temper.temperature_outside"),
             ("900C/1h", "temper.temperature_outside"),

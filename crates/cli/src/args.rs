@@ -375,7 +375,7 @@ pub(crate) struct FileArgs {
     /// Strokes on pieces of known hardness: "55@53:b,55@57:k"
     #[arg(long, value_name = "PROOFS")]
     pub(crate) proved: Option<String>,
-    /// Expected hardness as mean and standard deviation: "N(54,2)"; "steel" for what the grade promises
+    /// Expected hardness as mean and standard deviation: "N(54,2)"; of `file` also "steel", what the grade promises
     #[arg(long)]
     pub(crate) prior: Option<String>,
     /// Readings of an instrument on the part, once for each: "52, 53 HRC", "ultrasonic: 640 HV +-25"

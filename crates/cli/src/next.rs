@@ -3,7 +3,7 @@
 use std::io;
 
 use biteband_bench::answer::{NextQuestion, NextStepAnswer, next};
-use biteband_bench::words::{Language, NextStep};
+use biteband_bench::words::NextStep;
 use clap::Args;
 
 use crate::args::FileArgs;
@@ -77,7 +77,8 @@ pub(crate) fn run(output: &mut Output, mut args: NextArgs) -> Result<(), Stop> {
         hurried: args.tonight,
         units: output.units,
     };
-    let answer = next(output.language, &question)?;
+    let answer = next(output.language, &question)
+        .map_err(|refusal| words::with_option_for_set(output.language, refusal))?;
     if output.json {
         output.object(&answer)?;
     } else {
@@ -105,7 +106,8 @@ fn print(output: &mut Output, answer: &NextStepAnswer) -> io::Result<()> {
     }
     if !others.is_empty() {
         output.line("")?;
-        output.text(0, &others_head(output.language))?;
+        let head = output.language.next_step(NextStep::Others);
+        output.text(0, &head)?;
         for one in others {
             let parts = [
                 one.text.as_str(),
@@ -125,8 +127,4 @@ fn print(output: &mut Output, answer: &NextStepAnswer) -> io::Result<()> {
     }
     output.line("")?;
     output.text(0, &words::see_source(output.language, &answer.sources.join(", ")))
-}
-
-fn others_head(language: Language) -> String {
-    language.next_step(NextStep::Others).into_owned()
 }

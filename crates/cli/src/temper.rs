@@ -51,10 +51,13 @@ pub(crate) struct TemperArgs {
     #[command(flatten)]
     section: SectionArgs,
     /// Tempers many rows of a file, or of standard input with -
-    #[arg(long, value_name = "FILE", conflicts_with_all = ["at", "target", "composition", "then", "done", "learn"])]
+    #[arg(long, value_name = "FILE", conflicts_with_all = [
+        "at", "held", "then", "done", "as_quenched", "target", "composition", "learn", "oven", "times", "tonight",
+        "round", "tube", "plate", "square", "hex", "flat", "length",
+    ])]
     csv: Option<String>,
     /// Sign between the fields of the file: , ; or tab
-    #[arg(long, value_name = "SIGN", default_value = ",", value_parser = delimiter)]
+    #[arg(long, value_name = "SIGN", default_value = ",", value_parser = delimiter, requires = "csv")]
     delimiter: u8,
 }
 
@@ -100,7 +103,7 @@ fn print(output: &mut Output, answer: &TemperAnswer) -> io::Result<()> {
     for group in [&answer.warnings, &answer.notes, &answer.cautions, &answer.basis] {
         if !group.is_empty() {
             output.line("")?;
-            output.list(group.iter().map(String::as_str).chain(None))?;
+            output.list(group.iter().map(String::as_str))?;
         }
     }
     if let Some(colour) = &answer.colour {

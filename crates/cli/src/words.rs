@@ -132,12 +132,12 @@ pub(crate) fn no_prior_of_steel(language: Language) -> Refusal {
     match language {
         Language::English => Refusal {
             code: "cli.prior_without_steel",
-            message: "What a steel promises can only be counted in when the steel is named."
+            message: "What a steel promises is counted in by the command file, and only when the steel is named there."
                 .to_owned(),
             given: "steel".to_owned(),
-            allowed: "--prior steel --steel 4140 --done 205C/2h, or N(54,2)".to_owned(),
-            instead: "Name the grade behind --steel, and the tempers it has had behind --done; or write what you \
-                      expect yourself, mean and standard deviation in HRC."
+            allowed: "file --prior steel --steel 4140 --done 205C/2h, or N(54,2)".to_owned(),
+            instead: "With file, name the grade behind --steel and the tempers it has had behind --done; next counts it in by \
+                      itself. Or write what you expect yourself, mean and standard deviation in HRC."
                 .to_owned(),
         },
     }

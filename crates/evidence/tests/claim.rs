@@ -237,13 +237,9 @@ fn the_chance_of_settling_runs_from_nothing_to_all() {
 
 #[test]
 fn a_stroke_settles_what_it_can_tell() {
-    // Two files bite lightly about 50: a stroke of the 65 tells nothing of a claim of 60 and more that is not known.
     let test = filed(&[(50.0, Outcome::Skate), (55.0, Outcome::Bite), (60.0, Outcome::Bite)]);
     let set = FileSet::trade();
-    let stated = Stated::new(Some(53.0), None).unwrap();
     let rule = Rule::default();
-    let near = settled_by_stroke(&stated, rule, &test, set.find(55.0).unwrap()).unwrap();
-    assert!((0.0..=1.0).contains(&near));
     // What is decided already stays so for nearly every outcome.
     let sure = Stated::new(Some(40.0), None).unwrap();
     let kept = settled_by_stroke(&sure, rule, &test, set.find(65.0).unwrap()).unwrap();

@@ -81,7 +81,16 @@ fn between_two_ages_there_is_none() {
     );
     assert_eq!(ages::after(&[]).unwrap_err().code(), "age.no_age");
     assert_eq!(ages::after(&[temper(482.0, 1.0); 3]).unwrap_err().code(), "age.no_age");
-    assert_eq!(names(ages::after(&[temper(482.0, 1.0); 2]).unwrap_err()).0, "H1150-M");
+    // H1150-M is 760 °C, then 621 °C (AMS 5604): the step that is off is named, with the age on its own side.
+    let two = |first: f64, second: f64| {
+        ages::after(&[temper(first, 2.0), temper(second, 4.0)]).unwrap_err()
+    };
+    assert_eq!(names(two(482.0, 482.0)), ("", "H1150-M"));
+    assert_eq!(names(two(790.0, 621.0)), ("H1150-M", ""));
+    assert_eq!(
+        two(760.0, 560.0).to_string(),
+        "560 °C is no age of the table, the next above is H1150-M"
+    );
 }
 
 /// Minima of the table: H900 40, H925 38, H1025 35, H1075 32, H1100 31, H1150 28, H1150-M 24 HRC.

@@ -74,7 +74,7 @@ fn main() -> Result<(), Box<dyn Error>> {
         .into());
     } else {
         std::fs::write(&path, text)?;
-        println!("wrote {}; now `cargo xtask tables`", path.display());
+        println!("wrote {}", path.display());
     }
     Ok(())
 }

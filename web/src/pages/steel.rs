@@ -17,7 +17,7 @@ use crate::app::{Dispatch, LANGUAGE};
 use crate::parts::bars::tabs;
 use crate::parts::chips::{Name as Group, chips, folded, key, keys, list, press};
 use crate::parts::field::{Look, field};
-use crate::parts::text::{block, p, para, ps, section};
+use crate::parts::text::{block, heading, p, para, ps, section};
 
 const fn say(label: S) -> &'static str {
     LANGUAGE.steel_page(label)
@@ -203,7 +203,7 @@ impl Shown<'_> {
         section(
             "card",
             vec![
-                html! { <h2>{ say(S::RecipeTitle) }</h2> },
+                heading(say(S::RecipeTitle)),
                 html! { <table class="read recipe"><tbody>{ for rows }</tbody></table> },
             ],
         )
@@ -211,16 +211,17 @@ impl Shown<'_> {
 
     /// Takes the hold to the page of timers, where it is started.
     fn timer(&self, hold: &str) -> Html {
-        let steel = &self.app.saved.steel;
-        let name = if steel.by_composition { &steel.own_name } else { &steel.query };
-        let prepare = TimerAction::Prepare {
-            kind: TimerKind::Soak,
-            label: name.clone(),
-            length: hold.to_owned(),
-        };
-        let onclick = press(self.dispatch, prepare.into());
-        html! { <button type="button" {onclick}>{ say(S::Timer) }</button> }
+        timer_key(self.app, self.dispatch, TimerKind::Soak, hold)
     }
+}
+
+/// The key that takes a time to the page of timers, where it is started.
+pub(super) fn timer_key(app: &App, dispatch: &Dispatch, kind: TimerKind, length: &str) -> Html {
+    let steel = &app.saved.steel;
+    let name = if steel.by_composition { &steel.own_name } else { &steel.query };
+    let prepare = TimerAction::Prepare { kind, label: name.clone(), length: length.to_owned() };
+    let onclick = press(dispatch, prepare.into());
+    html! { <button type="button" {onclick}>{ say(S::Timer) }</button> }
 }
 
 fn verdict(view: &ReachView) -> Html {
@@ -231,12 +232,10 @@ fn verdict(view: &ReachView) -> Html {
 }
 
 fn reached(view: &ReachView) -> Html {
-    let mut parts = vec![section(
-        "card",
-        vec![html! { <h2>{ say(S::Across) }</h2> }, cut(&view.section), rule(&view.bands)],
-    )];
+    let mut parts =
+        vec![section("card", vec![heading(say(S::Across)), cut(&view.section), rule(&view.bands)])];
     if !view.ways.is_empty() {
-        parts.push(section("next", vec![html! { <h2>{ say(S::WaysTitle) }</h2> }, ps(&view.ways)]));
+        parts.push(section("next", vec![heading(say(S::WaysTitle)), ps(&view.ways)]));
     }
     parts.into_iter().collect()
 }

@@ -4,8 +4,7 @@ use std::rc::Rc;
 
 use biteband_bench::format::plain as place;
 use biteband_bench::state::{
-    Action, App, Field as Name, Page, SteelAction, SteelField, TemperAction, TemperField,
-    TimerAction, TimerKind,
+    Action, App, Field as Name, Page, SteelAction, SteelField, TemperAction, TemperField, TimerKind,
 };
 use biteband_bench::view::{
     CurveText, CurveView, LookedView, PlanView, ResultRow, TemperView, temper_page as view_of,
@@ -14,6 +13,7 @@ use biteband_bench::words::{SteelPage, TemperPage as T, Ui};
 use yew::prelude::*;
 
 use super::convert::refusal;
+use super::steel::timer_key;
 use crate::app::{Dispatch, LANGUAGE, label};
 use crate::parts::bars::tabs;
 use crate::parts::chips::{Name as Group, chips, folded, key, keys, list, press};
@@ -113,16 +113,7 @@ impl Shown<'_> {
 
     /// Takes the time at heat to the page of timers, where it is started.
     fn timer(&self) -> Html {
-        let saved = &self.app.saved;
-        let steel = &saved.steel;
-        let name = if steel.by_composition { &steel.own_name } else { &steel.query };
-        let prepare = TimerAction::Prepare {
-            kind: TimerKind::Temper,
-            label: name.clone(),
-            length: self.view.held.clone(),
-        };
-        let onclick = press(self.dispatch, prepare.into());
-        html! { <button type="button" {onclick}>{ LANGUAGE.steel_page(SteelPage::Timer) }</button> }
+        timer_key(self.app, self.dispatch, TimerKind::Temper, &self.view.held)
     }
 
     fn at(&self) -> Html {

@@ -16,7 +16,7 @@ use crate::app::{Dispatch, LANGUAGE, label};
 use crate::parts::bars::tabs;
 use crate::parts::chips::{button, folded};
 use crate::parts::field::{Look, field};
-use crate::parts::text::{p, para, ps, section};
+use crate::parts::text::{heading, p, para, ps, section};
 
 const fn say(label: U) -> &'static str {
     LANGUAGE.unknown_page(label)
@@ -138,7 +138,7 @@ fn rest(view: &UnknownView) -> Html {
 }
 
 fn title(label: U) -> Html {
-    html! { <h2>{ say(label) }</h2> }
+    heading(say(label))
 }
 
 fn list(name: U, texts: &[String]) -> Option<Html> {

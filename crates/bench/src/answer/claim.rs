@@ -20,13 +20,12 @@ use super::file_test::{contradictions, given, notes as file_notes};
 use super::frame::{Frame, HRC, Placed, Said};
 use super::next::percent;
 use super::readings::{ReadingAnswer, ReadingInput, gather_in, scale_of};
+use super::series::K95;
 use super::steel::named;
 use crate::format::{self, Units};
 use crate::refusal::Refusal;
 use crate::words::{Claim, Gauge, Language, Phrase, Side};
 
-/// Half-width of a 95 % band in standard deviations of a normal law.
-const K95: f64 = 1.959_963_984_540_054;
 /// Standard uncertainty of a table in HRC where the claim lies below it.
 const TABLE: f64 = 1.0;
 

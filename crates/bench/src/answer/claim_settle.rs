@@ -12,12 +12,11 @@ use super::claim::PROVED;
 use super::claim_answer::{AchievableAnswer, SettleAnswer};
 use super::frame::{HRC, Placed, Said};
 use super::next::percent;
+use super::series::K95;
 use crate::format::{self, Units};
 use crate::refusal::Refusal;
 use crate::words::{Claim, Language, Way};
 
-/// Half-width of a 95 % band in standard deviations of a normal law.
-const K95: f64 = 1.959_963_984_540_054;
 /// Readings of a tester that would be fetched.
 const READS: f64 = 3.0;
 /// Standard uncertainty of a known piece, HRC; that of a tester checked weekly, assumed.

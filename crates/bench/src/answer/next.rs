@@ -8,7 +8,7 @@ use biteband_steel::Family;
 use biteband_steel::reach::{Attained, Prepared, Quench, Steel};
 use biteband_steel::section::Place;
 use biteband_steel::temper::brittle::{self, BrittleKind};
-use biteband_steel::temper::{Aim, How, Temper, Tempering, TemperingError, Way, plan};
+use biteband_steel::temper::{Aim, How, LEVEL_WIDTH, Temper, Tempering, TemperingError, Way, plan};
 use serde::{Deserialize, Serialize};
 
 use super::file_question::{FileQuestion, build};
@@ -251,7 +251,7 @@ pub(crate) fn next_with_oven(
     if let Some((mean, sd)) = expected
         && test.prior().expected().is_none()
     {
-        let half = 1.645 * sd;
+        let half = LEVEL_WIDTH * sd;
         let band =
             format::dash(&format::outward_low(mean - half), &format::outward_high(mean + half));
         let about = format!("{} HRC", fixed(mean, 0));

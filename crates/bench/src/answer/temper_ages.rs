@@ -42,11 +42,18 @@ pub(super) fn answer(
             read(language, Kind::Time, text, parse_time).map(biteband_quantity::Minutes::get)
         });
         let held = held.transpose()?;
-        let mut steps = parse_tempers(language, text, held.or(Some(60.0)))?;
-        for text in &question.then {
-            steps.extend(parse_tempers(language, text, held.or(Some(60.0)))?);
-        }
-        let timed = held.is_some() || text.contains('/') || text.contains(" for ");
+        let steps = |usual: Option<f64>| {
+            let mut steps = parse_tempers(language, text, usual)?;
+            for text in &question.then {
+                steps.extend(parse_tempers(language, text, usual)?);
+            }
+            Ok(steps)
+        };
+        let (steps, timed) = match steps(held) {
+            // Any time will do: the age has its own.
+            Err(Refusal { code: "bench.missing_time", .. }) => (steps(Some(60.0))?, false),
+            steps => (steps?, true),
+        };
         let age = found(&steps, timed)
             .map_err(|_| tempering_refused(speech, &TemperingError::Ages { grade }, text))?;
         said.push(option(speech, age, "asked", &mut answer));

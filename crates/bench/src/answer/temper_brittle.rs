@@ -64,12 +64,13 @@ impl Job<'_> {
                 self.say(Tempers::BrittleSource { who, range: &range })
             })
             .collect();
-        // From a part that is at most at its first temper to the plan's: what lies between is stepped over.
-        let over = aim.is_some() && low > core.low;
+        // From the tempers it has had to those of the plan: what lies between is stepped over, unless it is behind it.
+        let behind = asked.done.iter().any(|one| one.celsius() > core.high);
+        let over = aim.is_some() && low > core.low && !behind;
         let text = match range.kind {
             BrittleKind::Reversible => {
                 if inside && !range.delayed {
-                    self.say(Tempers::SlowCooling { range: &spread })
+                    self.say(Tempers::SlowCooling { range: &wide(range.spread) })
                 } else {
                     String::new()
                 }

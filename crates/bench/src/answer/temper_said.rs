@@ -45,6 +45,8 @@ pub(super) struct Asked<'a> {
     pub(super) span: Interval,
     /// The tempers themselves.
     pub(super) tempers: &'a [Temper],
+    /// Those that the part has had before a plan.
+    pub(super) done: &'a [Temper],
 }
 
 impl Job<'_> {
@@ -108,7 +110,7 @@ impl Job<'_> {
             span = span_of(&steps);
             asked = steps;
         }
-        let asked = Asked { span, tempers: &asked };
+        let asked = Asked { span, tempers: &asked, done };
         self.curve(&mut answer);
         self.basis(&mut answer, &asked);
         self.brittle(&mut answer, &asked, target.map(|(_, aim)| aim));

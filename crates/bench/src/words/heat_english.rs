@@ -12,6 +12,7 @@ use biteband_steel::transform::CrackReason;
 
 use super::heat::{BathFault, Heat, HeatRefusal, List, Magnet};
 use super::reach_english::medium;
+use super::steel_english::capital;
 
 type Words = Cow<'static, str>;
 
@@ -232,11 +233,6 @@ pub(super) const fn items(list: List) -> &'static [&'static str] {
             "Lid on the tank when the part is out; look again after half an hour.",
         ],
     }
-}
-
-fn capital(text: &str) -> String {
-    let mut signs = text.chars();
-    signs.next().map_or_else(String::new, |first| first.to_uppercase().chain(signs).collect())
 }
 
 fn outside(inside: &OutOfBounds) -> [Words; 3] {

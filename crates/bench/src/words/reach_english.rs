@@ -11,6 +11,7 @@ use biteband_steel::section::{Place, Why};
 use biteband_steel::transform::CrackReason;
 
 use super::reach::{Likely, Reach, ReachRefusal};
+use super::steel_english::capital;
 use super::{
     HardenRefusal, SectionRefusal, SteelWords, harden_english, section_english, steel_english,
 };
@@ -97,12 +98,6 @@ fn places(skin: Likely, half: Option<Likely>, middle: Likely, bore: bool) -> Wor
         (true, other) => format!("{}, all through", capital(likely(other))).into(),
         _ => format!("Skin {}, {} {}", likely(skin), inside(bore), likely(middle)).into(),
     }
-}
-
-fn capital(word: &str) -> String {
-    let mut letters = word.chars();
-    let first = letters.next().map(|c| c.to_uppercase().to_string()).unwrap_or_default();
-    first + letters.as_str()
 }
 
 pub(super) fn say(phrase: Reach<'_>) -> Words {

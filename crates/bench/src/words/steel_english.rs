@@ -171,7 +171,8 @@ pub(super) fn say(phrase: SteelWords<'_>) -> Words {
     }
 }
 
-fn capital(text: &str) -> String {
+/// The text with a capital letter at its beginning.
+pub(super) fn capital(text: &str) -> String {
     let mut signs = text.chars();
     signs.next().map_or_else(String::new, |first| first.to_uppercase().chain(signs).collect())
 }

@@ -166,9 +166,11 @@ pub(super) fn say(phrase: Tempers<'_>) -> Words {
             if harder { "harder" } else { "softer" }
         )
         .into(),
+        T::LearnedNothing { count: 1 } => {
+            "Your last result came out within 1 HRC of the book; planned with that.".into()
+        }
         T::LearnedNothing { count } => format!(
-            "Your last {} agreed with the book within 1 HRC; the band is narrower for it.",
-            if count == 1 { "result".to_owned() } else { format!("{count} results") },
+            "On average your last {count} results came out within 1 HRC of the book; planned with that."
         )
         .into(),
         T::LearnedOven { dial, hotter } => format!(

@@ -9,6 +9,7 @@ use biteband_evidence::unknown::{
 };
 use biteband_quantity::Shown;
 
+use super::steel_english::capital;
 use super::unknown::{Sure, Unknown, UnknownRefusal};
 
 type Words = Cow<'static, str>;
@@ -269,11 +270,6 @@ fn span(error: &Error) -> [Words; 3] {
             "Leave the test out, or say what the files said.".into(),
         ],
     }
-}
-
-fn capital(text: &str) -> String {
-    let mut signs = text.chars();
-    signs.next().into_iter().flat_map(char::to_uppercase).chain(signs).collect()
 }
 
 fn small(text: &str) -> String {

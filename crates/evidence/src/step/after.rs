@@ -59,11 +59,13 @@ impl Parts {
         Self((0..PARTS).map(|part| belief.quantile((f64::from(part) + 0.5) / count)).collect())
     }
 
-    /// Every part with a weight of its own.
+    /// The hardness of each part, in HRC.
     pub(super) fn values(&self) -> &[f64] {
         &self.0
     }
 
+    /// Their middle as the belief stands now. A temper is barred by it also where a reading to come is weighed: a bar that
+    /// moved with every possible reading would make the worth jump.
     pub(super) fn median(&self) -> f64 {
         self.0.get(self.0.len() / 2).copied().unwrap_or_default()
     }

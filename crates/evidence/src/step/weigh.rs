@@ -2,7 +2,7 @@
 
 use alloc::vec::Vec;
 
-use biteband_quantity::sort_by_number;
+use biteband_quantity::{confined, sort_by_number};
 use biteband_steel::temper::Temper;
 use libm::exp;
 
@@ -40,6 +40,9 @@ const PROGRESS: f64 = 0.85;
 /// Tempers are tried in such steps, in °C, then in the finer ones an oven can be set to.
 const COARSE: f64 = 20.0;
 const FINE: f64 = 5.0;
+/// Where what comes after a measurement is weighed, the bars of a temper open over so much chance on either side: a bar that
+/// fell at once would make the worth of the measurement jump at a hair of evidence. Ours.
+const LEEWAY: f64 = 0.05;
 
 /// A belief cut into parts, and what to weigh them by.
 struct Known<'a> {
@@ -55,7 +58,7 @@ pub(super) fn choices(
 ) -> Result<Vec<Choice>, Error> {
     let parts = Parts::of(belief);
     let even = Known { parts: &parts, weights: parts.values().iter().map(|_| 1.0).collect() };
-    let settled = situation.settle(&even, FINE);
+    let settled = situation.settle(&even);
     let measured = diagnosis != Diagnosis::Unmeasured;
     let mut all: Vec<Choice> = Vec::new();
 
@@ -65,7 +68,7 @@ pub(super) fn choices(
         all.push(choice(Action::ClearUp, look, true));
     }
     if measured {
-        all.extend(situation.direct(&even, FINE));
+        all.extend(situation.direct(&even, 0.0));
     }
     if !contradictory {
         all.extend(situation.stroke(&settled)?);
@@ -109,7 +112,7 @@ impl Known<'_> {
 
 impl Situation<'_> {
     /// The acts that end the matter, without measuring first.
-    fn direct(&self, known: &Known<'_>, step: f64) -> Vec<Choice> {
+    fn direct(&self, known: &Known<'_>, leeway: f64) -> Vec<Choice> {
         let mut all = Vec::new();
         let now = known.now(self);
         all.push(Choice {
@@ -119,7 +122,7 @@ impl Situation<'_> {
             // Quenched steel is brittle until it is tempered.
             open: self.stage != Stage::Quenched,
         });
-        all.extend(self.temper(known, now, step));
+        all.extend(self.temper(known, now, leeway));
         if self.stage == Stage::Quenched && now.under() <= UNDER && self.hurried {
             let (celsius, minutes) = SNAP;
             let snap = Temper::new(celsius, minutes).ok();
@@ -130,34 +133,43 @@ impl Situation<'_> {
     }
 
     /// What the best of those is worth, and how it ends.
-    fn settle(&self, known: &Known<'_>, step: f64) -> (f64, Odds) {
-        let all = self.direct(known, step);
-        let best = all
-            .into_iter()
-            .filter(|one| one.open)
-            .reduce(|best, one| if one.worth > best.worth { one } else { best });
-        best.map_or((0.0, known.now(self)), |one| (one.worth, one.odds))
+    fn settle(&self, known: &Known<'_>) -> (f64, Odds) {
+        let now = known.now(self);
+        let all = self.direct(known, LEEWAY).into_iter().filter(|one| one.open).map(|one| {
+            if !matches!(one.action, Action::Temper(_)) {
+                return (one.worth, one.odds);
+            }
+            let share = self.share(now);
+            let worth = share * one.worth + (1.0 - share) * now.inside();
+            (worth, mixed(&[(share, one.odds), (1.0 - share, now)]))
+        });
+        let best = all.reduce(|best, one| if one.0 > best.0 { one } else { best });
+        best.unwrap_or((0.0, now))
+    }
+
+    /// How far the bars of a temper are open, from 0 to 1.
+    fn share(&self, now: Odds) -> f64 {
+        let open = |past: f64| confined(0.5 + 0.5 * past / LEEWAY, 0.0, 1.0);
+        let hard = if self.stage == Stage::Tempered { open(now.over() - OVER) } else { 1.0 };
+        hard * open(UNDER - now.under())
     }
 
     /// The best temper, if one may be proposed.
-    fn temper(&self, known: &Known<'_>, now: Odds, step: f64) -> Option<Choice> {
+    fn temper(&self, known: &Known<'_>, now: Odds, leeway: f64) -> Option<Choice> {
         let softening = self.softening?;
-        let left_alone = self.stage == Stage::Tempered && now.over() < OVER;
-        if self.stage == Stage::Bought || now.under() > UNDER || left_alone {
+        let left_alone = self.stage == Stage::Tempered && now.over() < OVER - leeway;
+        if self.stage == Stage::Bought || now.under() > UNDER + leeway || left_alone {
             return None;
         }
         let (coldest, hottest) = softening.range();
         let coldest = coldest.max(RELIEF);
         let rough = self.best_temper(known, now, (coldest, hottest), COARSE)?;
         let Action::Temper(temper) = rough.action else { return Some(rough) };
-        if step >= COARSE {
-            return Some(rough);
-        }
         let near = (
-            (temper.celsius() - COARSE + step).max(coldest),
-            (temper.celsius() + COARSE - step).min(hottest),
+            (temper.celsius() - COARSE + FINE).max(coldest),
+            (temper.celsius() + COARSE - FINE).min(hottest),
         );
-        self.best_temper(known, now, near, step)
+        self.best_temper(known, now, near, FINE)
     }
 
     /// The best temper between two temperatures; of two as good the milder one.
@@ -251,7 +263,7 @@ impl Situation<'_> {
             let belief = self.believed(test.belief()?)?;
             let parts = Parts::of(&belief);
             let weights = parts.values().iter().map(|_| 1.0).collect();
-            let (value, odds) = self.settle(&Known { parts: &parts, weights }, COARSE);
+            let (value, odds) = self.settle(&Known { parts: &parts, weights });
             worth += chance * value;
             ends.push((chance, odds));
         }
@@ -273,7 +285,7 @@ impl Situation<'_> {
                     exp(-0.5 * z * z)
                 })
                 .collect();
-            let (value, odds) = self.settle(&Known { parts: known.parts, weights }, COARSE);
+            let (value, odds) = self.settle(&Known { parts: known.parts, weights });
             worth += value;
             ends.push((1.0, odds));
         }

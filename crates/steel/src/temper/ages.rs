@@ -123,12 +123,16 @@ pub fn after(steps: &[Temper]) -> Result<&'static PhAge, AgeError> {
         };
     }
     let [step] = steps else {
-        let two = all().find(|age| age.steps().len() == 2 && steps.len() == 2);
-        let first = steps.first().ok_or(many)?;
-        return Err(two.map_or(many, |age| AgeError::Between {
-            celsius: first.celsius(),
-            below: Some(age),
-            above: None,
+        let off = all().filter(|age| age.steps().len() == steps.len()).find_map(|age| {
+            let mut pairs = age.steps().iter().zip(steps);
+            let (known, step) =
+                pairs.find(|(known, step)| (known.0 - step.celsius()).abs() > NEAR)?;
+            Some((age, known.0, step.celsius()))
+        });
+        return Err(off.map_or(many, |(age, known, celsius)| AgeError::Between {
+            celsius,
+            below: (known < celsius).then_some(age),
+            above: (known > celsius).then_some(age),
         }));
     };
     let celsius = step.celsius();

@@ -5,9 +5,9 @@ use core::fmt;
 use biteband_quantity::{Celsius, Minutes, OutOfBounds, Shown};
 use libm::{log10, pow};
 
-/// From ice to K.
+/// From °C to K.
 pub(super) const ICE: f64 = 273.15;
-/// Tempers are held for at most four days; longer ones are service, not treatment.
+/// Tempers are held for at most 100 h; longer ones are service, not treatment.
 const LONGEST: f64 = 6000.0;
 /// Coldest and hottest temper in °C: below nothing happens in a shop's time, above every steel has begun to change.
 const RANGE: (f64, f64) = (50.0, 800.0);

@@ -4,8 +4,8 @@ use biteband_hardness::{Axis, Choice, Error, Route, Scale};
 use biteband_quantity::confined;
 use libm::{exp, log10};
 
-/// From °C to K.
-const ICE: f64 = 273.15;
+use super::cycle::ICE;
+
 /// ASTM E140 Table 1 runs from here to there, in HRC.
 const TABLE: (f64, f64) = (20.0, 68.0);
 /// The delay by molybdenum and vanadium stays below this, in parameter units, so that the hardness falls with

@@ -25,13 +25,10 @@ pub(crate) use colour::{Colour, ColourRow};
 pub use cycle::{Temper, TemperError, equivalent_minutes};
 pub use formula::{Coefficients, Curve, Scales, Shares};
 pub use learn::{LearnError, Learned, Normal, Oven, OwnResult, Point, Spread};
-pub use plan::{Aim, How, LEVEL, Plan, PlanError, PlanStep, Predict, Predicted, plan};
+pub use plan::{Aim, How, LEVEL, LEVEL_WIDTH, Plan, PlanError, PlanStep, Predict, Predicted, plan};
 pub use regression::{CONSTANT, MEASURED, Regression, RegressionError};
 pub use setting::{Setting, Side};
-pub use sheet::{
-    CONSTANT as SHEET_CONSTANT, Point as SheetPoint, Reading, Sheet, Silence, USUAL_HOURS,
-    same_effect,
-};
+pub use sheet::{Point as SheetPoint, Reading, Sheet, Silence, USUAL_HOURS, same_effect};
 pub use sheets::{DISAGREE, HALF_WIDTH, Said, SheetBand, Sheets, TrialPiece};
 pub use sheets_error::SheetError;
 pub use taught::{InOven, Measured, Taught, TaughtError};

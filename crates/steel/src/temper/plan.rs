@@ -29,7 +29,7 @@ pub struct Predicted {
 /// The share of results that a band after tempering is meant to hold: the level at which it was checked.
 pub const LEVEL: f64 = 0.90;
 /// A band of that level ends at so many standard deviations.
-pub(super) const HALF_WIDTH: f64 = 1.645;
+pub const LEVEL_WIDTH: f64 = 1.645;
 /// Below this the Rockwell C scale ends.
 const SCALE_END: f64 = 20.0;
 
@@ -37,7 +37,7 @@ impl Predicted {
     /// A normal law.
     #[must_use]
     pub fn normal(median: f64, sd: f64) -> Self {
-        Self::between(median - HALF_WIDTH * sd, median, median + HALF_WIDTH * sd)
+        Self::between(median - LEVEL_WIDTH * sd, median, median + LEVEL_WIDTH * sd)
     }
 
     /// A band with its middle; the wider side gives the standard deviation.
@@ -45,7 +45,7 @@ impl Predicted {
     pub fn between(low: f64, median: f64, high: f64) -> Self {
         Self {
             median: median.max(SCALE_END),
-            sd: (high - median).max(median - low) / HALF_WIDTH,
+            sd: (high - median).max(median - low) / LEVEL_WIDTH,
             low: low.max(SCALE_END),
             high: high.max(SCALE_END),
             below_scale: low < SCALE_END,
@@ -95,8 +95,9 @@ pub struct Plan {
     pub at_the_end: bool,
 }
 
-/// A first temper may carry a chance of 0.05 of coming out under the target, which lies below so many standard deviations.
-const RISK_WIDTH: f64 = 1.645;
+/// A first temper may carry a chance of 0.05 of coming out under the target, which lies below so many standard deviations:
+/// one end of a band of 90 %.
+const RISK_WIDTH: f64 = LEVEL_WIDTH;
 /// The first temper leaves the part at least so many standard deviations above the upper limit, as likely as not still too
 /// hard: too soft is not mended. Ours; that one begins low and creeps up is common practice.
 const ABOVE: f64 = 0.5;
@@ -110,6 +111,8 @@ const STEPS: (f64, f64) = (10.0, 25.0);
 const MOST: usize = 6;
 /// A target with one limit is taken to be so wide, in HRC.
 const OPEN: f64 = 4.0;
+/// Steps are never finer than for a target of so many HRC.
+const NARROW: f64 = 1.0;
 
 /// Why there is no plan.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -215,10 +218,10 @@ pub fn plan(steel: &dyn Predict, aim: Aim, how: How<'_>) -> Result<Plan, PlanErr
         known.extend(after(done, celsius));
         celsius += NOTCH;
     }
-    let (Some(&(_, mildest)), Some(&(hottest, _))) = (known.first(), known.last()) else {
+    let (Some(&(coldest, mildest)), Some(&(hottest, _))) = (known.first(), known.last()) else {
         return Err(PlanError::Unknown);
     };
-    let Limits { low, high, middle } = Limits::of(aim);
+    let Limits { low, high, middle, width } = Limits::of(aim);
     let safe = |found: &Predicted| {
         found.median >= high + ABOVE * found.sd
             && found.median - RISK_WIDTH * found.sd >= low.unwrap_or(f64::MIN)
@@ -227,8 +230,7 @@ pub fn plan(steel: &dyn Predict, aim: Aim, how: How<'_>) -> Result<Plan, PlanErr
     let (index, at_the_end) = match unsafe_at {
         // Even the mildest is not safe: it is the plan if it leaves the target at all.
         Some(0) if low.is_some_and(|low| mildest.median < low) => {
-            let celsius = known.first().map_or(range.low, |(temper, _)| temper.celsius());
-            return Err(PlanError::TooHard { most: mildest.median, celsius });
+            return Err(PlanError::TooHard { most: mildest.median, celsius: coldest.celsius() });
         }
         Some(0) => (0, true),
         Some(index) => (index - 1, false),
@@ -251,8 +253,7 @@ pub fn plan(steel: &dyn Predict, aim: Aim, how: How<'_>) -> Result<Plan, PlanErr
     let index = stepped.filter(|_| inside(start)).unwrap_or(index);
     let Some(&(first, expect)) = known.get(index) else { return Err(PlanError::Unknown) };
     let fall = slope(&known, index);
-    let width = (2.0 * (high - middle)).max(1.0);
-    let step = confined(0.5 * width / fall.max(1e-3) * 10.0, STEPS.0, STEPS.1);
+    let step = confined(0.5 * width.max(NARROW) / fall.max(1e-3) * 10.0, STEPS.0, STEPS.1);
     let step = libm::floor(step / NOTCH) * NOTCH;
     let mut steps = Vec::from([PlanStep { temper: first, times, expect }]);
     let mut so_far: Vec<Temper> = done.to_vec();
@@ -276,18 +277,22 @@ struct Limits {
     low: Option<f64>,
     high: f64,
     middle: f64,
+    width: f64,
 }
 
 impl Limits {
     fn of(aim: Aim) -> Self {
         match (aim.low, aim.high) {
             (Some(low), Some(high)) => {
-                Self { low: Some(low), high, middle: f64::midpoint(low, high) }
+                Self { low: Some(low), high, middle: f64::midpoint(low, high), width: high - low }
             }
             // At least so hard: anything from there on is good, and the safe side is all that is asked.
-            (Some(low), None) => Self { low: Some(low), high: low, middle: low + OPEN },
-            (None, Some(high)) => Self { low: None, high, middle: high - 0.5 * OPEN },
-            (None, None) => Self { low: None, high: f64::MAX, middle: f64::MAX },
+            // Every step comes nearer to too soft, so that the steps are the finest.
+            (Some(low), None) => {
+                Self { low: Some(low), high: low, middle: low + OPEN, width: NARROW }
+            }
+            (None, Some(high)) => Self { low: None, high, middle: high - 0.5 * OPEN, width: OPEN },
+            (None, None) => Self { low: None, high: f64::MAX, middle: f64::MAX, width: NARROW },
         }
     }
 }

@@ -13,7 +13,7 @@ use crate::source::Cited;
 /// Constant of the parameter of Hollomon and Jaffe by which a sheet is read at another time than its own.
 ///
 /// Source: `equal-temper-20`; the usual one for alloy and tool steels, recalled.
-pub const CONSTANT: f64 = 20.0;
+pub(super) const CONSTANT: f64 = 20.0;
 
 /// Hours of a temper whose sheet does not state them. Ours: the time that most of the sheets state that state
 /// one, from 1 to 4 h in all; twice or half of it moves a reading at 200 °C by 7 °C, at 600 °C by 13 °C.
@@ -242,7 +242,7 @@ impl Sheet {
 /// The temperature in °C that does in `other` minutes what `celsius` does in `minutes`.
 ///
 /// # Source
-/// Equal parameter of Hollomon and Jaffe with [`CONSTANT`].
+/// Equal parameter of Hollomon and Jaffe with a constant of 20.
 ///
 /// # Example
 /// ```

@@ -236,7 +236,7 @@ impl Sheets {
     ///
     /// # Source
     /// The sheets; between their points a monotone cubic; another time by the equal parameter of Hollomon and
-    /// Jaffe with [`CONSTANT`]; half-width [`HALF_WIDTH`].
+    /// Jaffe with a constant of 20; half-width [`HALF_WIDTH`].
     ///
     /// # Errors
     /// [`SheetError`]: no temper, or one that no sheet covers.

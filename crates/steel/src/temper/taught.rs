@@ -121,12 +121,11 @@ impl<'a> Taught<'a> {
     /// # Errors
     /// As [`Tempering::band`].
     pub fn in_oven(&self, tempers: &[Temper]) -> Result<Predicted, TemperingError> {
-        let book = self.tempering.band(tempers)?;
         let at = self.tempering.expected(tempers)?;
-        Ok(self
-            .learned
-            .plan(0, 0, &at)
-            .map_or(book, |planned| Predicted::normal(at.hrc + planned.mean, planned.sd)))
+        match self.learned.plan(0, 0, &at) {
+            Some(planned) => Ok(Predicted::normal(at.hrc + planned.mean, planned.sd)),
+            None => self.tempering.band(tempers),
+        }
     }
 
     /// The tempers as the oven is set, for plans.

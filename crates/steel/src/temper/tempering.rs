@@ -9,7 +9,7 @@ use libm::{hypot, sqrt};
 
 use super::cycle::{Temper, equivalent_minutes};
 use super::learn::{Point as Expected, Spread};
-use super::plan::{Predict, Predicted};
+use super::plan::{LEVEL_WIDTH, Predict, Predicted};
 use super::regression::{self, MEASURED, Regression, RegressionError};
 use super::sheet::CONSTANT;
 use super::sheets::{HALF_WIDTH, SheetBand, Sheets};
@@ -36,7 +36,7 @@ keyed! {
 const EDGE: f64 = 1.5;
 /// From the band of the sheets, which holds 78 % of the points of independent ones, to one of 90 %: they differ by 1.92 HRC
 /// (RMS) where the band ends at 2.
-const TO_LEVEL: f64 = 1.645 * 1.92 / HALF_WIDTH;
+const TO_LEVEL: f64 = LEVEL_WIDTH * 1.92 / HALF_WIDTH;
 /// A usual range that begins so near before the peak of secondary hardening means the softening behind it, in K. Ours.
 const ABOUT: f64 = 60.0;
 /// How printed sheets scatter, in HRC: in all as they differ from each other (1.92 RMS), most of it from sheet to sheet. The
@@ -316,7 +316,7 @@ impl Tempering {
                 // What the band is wider by than sheets usually differ belongs to the steel as a whole.
                 let usual = SHEETS.sd(celsius);
                 let more = sqrt((band.sd * band.sd - usual * usual).max(0.0));
-                let slope = self.slope(tempers);
+                let slope = self.slope(tempers, band.median);
                 Ok(Expected { celsius, hrc: band.median, slope, composition_sd: more })
             }
         }
@@ -332,18 +332,17 @@ impl Tempering {
     }
 
     /// How the hardness changes when every temper is hotter by one K, in HRC; by the side that is known near an end.
-    fn slope(&self, tempers: &[Temper]) -> f64 {
+    fn slope(&self, tempers: &[Temper], here: f64) -> f64 {
         let moved = |by: f64| {
             let moved =
                 tempers.iter().map(|one| Temper::new(one.celsius() + by, one.minutes()).ok());
             Some(self.band(&moved.collect::<Option<Vec<Temper>>>()?).ok()?.median)
         };
-        let (below, here, above) = (moved(-SIDE), moved(0.0), moved(SIDE));
-        match (below, here, above) {
-            (Some(below), _, Some(above)) => (above - below) / (2.0 * SIDE),
-            (None, Some(here), Some(above)) => (above - here) / SIDE,
-            (Some(below), Some(here), None) => (here - below) / SIDE,
-            _ => 0.0,
+        match (moved(-SIDE), moved(SIDE)) {
+            (Some(below), Some(above)) => (above - below) / (2.0 * SIDE),
+            (None, Some(above)) => (above - here) / SIDE,
+            (Some(below), None) => (here - below) / SIDE,
+            (None, None) => 0.0,
         }
     }
 }

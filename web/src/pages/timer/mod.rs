@@ -13,7 +13,7 @@ use yew::prelude::*;
 use crate::app::{Dispatch, LANGUAGE};
 use crate::parts::chips::{Name as Group, chips, press};
 use crate::parts::field::{Look, field};
-use crate::parts::text::{block, p, para, section};
+use crate::parts::text::{block, heading, p, para, section};
 
 const fn say(label: T) -> &'static str {
     LANGUAGE.timer_page(label)
@@ -148,7 +148,7 @@ fn next(app: &Rc<App>, dispatch: &Dispatch, view: &TimerView) -> Html {
 
 /// What the device does and does not, and what can be tried.
 fn device(dispatch: &Dispatch, view: &TimerView) -> Html {
-    let mut card = vec![html! { <h2>{ say(T::NotesTitle) }</h2> }];
+    let mut card = vec![heading(say(T::NotesTitle))];
     card.extend(view.notes.iter().map(|note| p(note)));
     let mut keys =
         vec![key("", say(T::TrySound), Callback::from(|_: MouseEvent| keeper::try_sound()))];
