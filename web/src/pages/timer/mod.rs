@@ -11,6 +11,7 @@ use biteband_bench::words::TimerPage as T;
 use yew::prelude::*;
 
 use crate::app::{Dispatch, LANGUAGE};
+use crate::parts::bars::tabs;
 use crate::parts::chips::{Name as Group, chips, press};
 use crate::parts::field::{Look, field};
 use crate::parts::text::{block, heading, p, para, section};
@@ -79,6 +80,7 @@ fn page(app: &Rc<App>, dispatch: &Dispatch) -> Html {
         <main id="content" class="wide timers">
             <h1 tabindex="-1" class="unseen">{ say(T::Title) }</h1>
             <div class="col">
+                { tabs(Page::Timer) }
                 <div role="alert">{ for alerts }</div>
                 if let Some(hint) = &view.hint { { para("hint", hint) } }
                 { for rows }
