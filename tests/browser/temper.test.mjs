@@ -344,12 +344,13 @@ test("the panel moves no key of the rule when it comes or changes", async () => 
   const { page, letGo } = await panelHeld({ device: "phone" });
   const rule = page.getByRole("button", { name: "65 file bites" });
   const top = () => rule.evaluate((one) => one.getBoundingClientRect().top + scrollY);
+  await fill(page, "target", "58-60 HRC");
   const before = await top();
   assert.equal(await page.locator(".what-now").count(), 0);
   letGo();
-  await page.locator(".what-now").waitFor();
-  assert.equal(await top(), before);
-  await fill(page, "target", "58-60 HRC");
   await act(page).waitFor();
+  assert.equal(await top(), before);
+  await page.locator(".what-now").getByRole("button", { name: "quenched" }).tap();
+  await page.locator(".what-now").getByRole("button", { name: "no time left today" }).waitFor();
   assert.equal(await top(), before);
 });
