@@ -15,7 +15,9 @@ use wasm_split_helpers::{SplitLoaderError, wasm_split};
 use yew::Html;
 
 use crate::app::Dispatch;
-use crate::pages::{about, convert, file_test, mark, next, paper, steel, temper, timer, unknown};
+use crate::pages::{
+    about, convert, file_test, mark, next, paper, parts, steel, temper, timer, unknown,
+};
 
 /// What draws a page.
 pub(crate) type Room = fn(&Rc<App>, &Dispatch) -> Html;
@@ -65,6 +67,11 @@ fn unknown_part() -> Loaded {
     Ok(unknown::unknown)
 }
 
+#[wasm_split(parts, fallible)]
+fn parts_part() -> Loaded {
+    Ok(parts::parts)
+}
+
 #[wasm_split(about, fallible)]
 fn about_part() -> Loaded {
     Ok(about::about)
@@ -72,8 +79,9 @@ fn about_part() -> Loaded {
 
 /// The pages whose parts are loaded when the first page stands, so that a later tap need not wait; the one that is
 /// opened most often first. That of the tempers holds a panel of the first page.
-pub(crate) const PARTS: [Page; 8] = [
+pub(crate) const PARTS: [Page; 9] = [
     Page::Temper,
+    Page::Parts,
     Page::Convert,
     Page::Steel,
     Page::Timer,
@@ -103,6 +111,7 @@ pub(crate) fn at_hand(page: Page) -> Option<Room> {
         | Page::Temper
         | Page::Timer
         | Page::Unknown
+        | Page::Parts
         | Page::About => None,
     }
 }
@@ -121,6 +130,7 @@ pub(crate) async fn load(page: Page) -> Option<Room> {
         }
         Page::Timer => timer_part().await.ok(),
         Page::Unknown => unknown_part().await.ok(),
+        Page::Parts => parts_part().await.ok(),
         Page::About => about_part().await.ok(),
     }
 }

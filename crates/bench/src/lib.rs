@@ -13,6 +13,7 @@
 //! ```
 
 pub mod answer;
+pub mod card;
 pub mod composition;
 pub mod format;
 pub mod measure;

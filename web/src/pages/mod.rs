@@ -6,6 +6,7 @@ pub(crate) mod file_test;
 pub(crate) mod mark;
 pub(crate) mod next;
 pub(crate) mod paper;
+pub(crate) mod parts;
 pub(crate) mod steel;
 pub(crate) mod temper;
 pub(crate) mod timer;

@@ -85,6 +85,7 @@ pub(crate) fn bottom_bar(shown: Page) -> Html {
             Phrase::Steel,
             "M4 12a8 8 0 1 0 16 0a8 8 0 1 0-16 0 M8.5 12a3.5 3.5 0 1 0 7 0a3.5 3.5 0 1 0-7 0",
         ),
+        (Page::Parts, Phrase::Ui(Ui::Parts), "M5 4h14v16H5z M8 9h8 M8 13h8 M8 17h5"),
     ];
     html! {
         <nav class="foot" aria-label={label(Ui::Pages)}>

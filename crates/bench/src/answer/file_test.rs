@@ -355,7 +355,7 @@ fn band_answer(language: Language, band: &Band) -> BandAnswer {
 /// Chance at and above which a verdict about the target is given.
 ///
 /// Source: the usual 95 % of a stated confidence; below it the answer is "not proved".
-const PROVED: f64 = 0.95;
+pub(crate) const PROVED: f64 = 0.95;
 
 fn target_answer(language: Language, found: &Assessment, target: Target) -> Option<TargetAnswer> {
     let odds = found.odds()?;

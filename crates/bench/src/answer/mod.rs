@@ -56,7 +56,7 @@ pub use file_question::{
     parse_strokes, parse_target,
 };
 pub use file_scales::BandInScale;
-pub(crate) use file_test::{Assessed, assessed};
+pub(crate) use file_test::{Assessed, PROVED, assessed};
 pub use file_test::{
     BandAnswer, CauseAnswer, ContradictionAnswer, FileAnswer, FileOutcome, FileRefused, NextAnswer,
     TargetAnswer, assess,

@@ -1,6 +1,6 @@
 //! Fields that are typed into, and the keys of the page's own number pad.
 
-use super::{MarkField, SteelField, TemperField, TimerField, UnknownField};
+use super::{MarkField, PartField, SteelField, TemperField, TimerField, UnknownField};
 
 /// A field that is typed into.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -33,6 +33,8 @@ pub enum Field {
     Timer(TimerField),
     /// What was seen of an unknown bar.
     Unknown(UnknownField),
+    /// Something about a part.
+    Part(PartField),
 }
 
 impl Field {
@@ -67,6 +69,7 @@ impl Field {
             Self::Temper(field) => field.key(),
             Self::Timer(field) => field.key(),
             Self::Unknown(field) => field.key(),
+            Self::Part(field) => field.key(),
         }
     }
 
@@ -86,6 +89,7 @@ impl Field {
             Self::Steel(
                 SteelField::Query | SteelField::Own | SteelField::OwnName | SteelField::Kind,
             )
+            | Self::Part(_)
             | Self::Timer(TimerField::Label) => &[],
             Self::Timer(TimerField::Length) => &[
                 &[Type("7"), Type("8"), Type("9"), Erase],

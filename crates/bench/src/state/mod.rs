@@ -5,6 +5,7 @@
 
 mod field;
 mod mark;
+mod part;
 mod reduce;
 mod saved;
 mod steel;
@@ -20,6 +21,7 @@ use crate::format::Units;
 
 pub use field::{Field, PadKey};
 pub use mark::{MarkField, MarkKind, MarkState, RoundShape};
+pub use part::{History, PartAction, PartChange, PartField, PartState};
 pub use reduce::{list_of_grades, number, reduce, text};
 pub use saved::{
     Damage, Document, Found, JsonText, SCHEMA, Step, Version, document, migrate, read,
@@ -55,6 +57,8 @@ pub enum Page {
     Timer,
     /// What a bar without papers can be.
     Unknown,
+    /// The cards of the parts.
+    Parts,
     /// Sources, limits, settings.
     About,
 }
@@ -72,6 +76,7 @@ impl Page {
             Self::Temper => "#temper",
             Self::Timer => "#timer",
             Self::Unknown => "#unknown",
+            Self::Parts => "#parts",
             Self::About => "#about",
         }
     }
@@ -88,6 +93,7 @@ impl Page {
             Self::Temper,
             Self::Timer,
             Self::Unknown,
+            Self::Parts,
             Self::About,
         ];
         all.into_iter().find(|page| page.hash() == hash)
@@ -193,6 +199,15 @@ pub struct FileTestState {
     pub instrument: String,
     /// Its readings as typed so far.
     pub reading_text: String,
+}
+
+impl FileTestState {
+    /// Clears what was found on the part; what was proved of the files stays.
+    pub(crate) fn fresh(&mut self) {
+        let proofs = std::mem::take(&mut self.now.proofs);
+        self.now = Strokes { proofs, spot: 1, ..Strokes::default() };
+        self.past.clear();
+    }
 }
 
 impl Default for FileTestState {
@@ -305,6 +320,8 @@ pub struct Saved {
     pub timer: TimerState,
     /// Unknown bars.
     pub unknown: UnknownState,
+    /// The part in hand.
+    pub part: PartState,
 }
 
 /// Something that storage or the service worker said.
@@ -339,6 +356,10 @@ pub struct Session {
     pub notices: Vec<Notice>,
     /// The device's clock when a timer was last looked at, in milliseconds; nought before the first look.
     pub now_ms: i64,
+    /// Whether the choice of a part is open.
+    pub choosing: bool,
+    /// What makes history of a file test.
+    pub history: History,
 }
 
 impl Session {
@@ -457,6 +478,8 @@ pub enum Action {
     Saw(UnknownField, &'static str),
     /// A new unknown bar, or the last one again.
     TurnBar,
+    /// Something about the part in hand.
+    Part(PartChange),
     /// What was stored has arrived.
     Loaded(Box<Saved>),
     /// Something is to be told.

@@ -1,6 +1,6 @@
 //! The pure step from one state to the next.
 
-use super::{Action, App, Field, FileTestState, PadKey, Strokes};
+use super::{Action, App, Field, FileTestState, History, PadKey, SteelField, Strokes};
 use crate::answer::{ProofInput, ReadingInput, StrokeInput, read_reading};
 use crate::words::Language;
 use biteband_evidence::FileSet;
@@ -31,13 +31,18 @@ pub fn reduce(app: &App, action: Action) -> App {
         }
         Action::Undo => {
             if let Some(before) = test.past.pop() {
+                let cleared = test.now.strokes.is_empty() && test.now.readings.is_empty();
                 test.now = before;
+                if cleared {
+                    History::turn(&mut next, false);
+                }
             }
         }
         Action::StartAgain => {
             if test.now != (Strokes { spot: 1, ..Strokes::default() }) {
                 remember(test);
-                test.now = Strokes { spot: 1, ..Strokes::default() };
+                History::turn(&mut next, true);
+                next.saved.file_test.now = Strokes { spot: 1, ..Strokes::default() };
             }
         }
         Action::PickSpot(spot) => test.now.spot = spot.clamp(1, SPOTS),
@@ -141,6 +146,7 @@ pub fn reduce(app: &App, action: Action) -> App {
         Action::Temper(change) => change.apply(&mut next),
         Action::Timer(change) => change.apply(&mut next),
         Action::Saw(field, answer) => next.saved.unknown.choose(field, answer),
+        Action::Part(change) => change.apply(&mut next),
         Action::TurnBar => next.saved.unknown.turn(),
         Action::Loaded(saved) => next.saved = *saved,
         Action::Tell(notice) => {
@@ -181,6 +187,7 @@ pub fn text(app: &App, field: Field) -> &str {
         Field::Temper(field) => app.saved.temper.text(field),
         Field::Timer(field) => app.saved.timer.text(field),
         Field::Unknown(field) => app.saved.unknown.now.text(field),
+        Field::Part(field) => app.saved.part.text(field),
     }
 }
 
@@ -188,6 +195,11 @@ fn edit(app: &mut App, field: Field, text: String) {
     let test = &mut app.saved.file_test;
     match field {
         Field::Convert => app.saved.convert.text = text,
+        // A part has one wanted hardness, whichever page it is typed on.
+        Field::Target | Field::Steel(SteelField::Target) if app.saved.part.in_hand() => {
+            app.saved.steel.target.clone_from(&text);
+            test.target_text = text;
+        }
         Field::Target => test.target_text = text,
         Field::Grades => {
             // The rule keeps the last set that made sense while another is being typed.
@@ -211,6 +223,7 @@ fn edit(app: &mut App, field: Field, text: String) {
         Field::Temper(field) => app.saved.temper.edit(field, text),
         Field::Timer(field) => app.saved.timer.edit(field, text),
         Field::Unknown(field) => app.saved.unknown.now.edit(field, text),
+        Field::Part(field) => app.saved.part.edit(field, text),
     }
 }
 

@@ -158,7 +158,7 @@ impl TemperState {
         }
     }
 
-    fn keep(&mut self, planner: Planner) {
+    pub(crate) fn keep(&mut self, planner: Planner) {
         self.put(STAGE, planner.stage.key().to_owned());
         let switches = [
             (planner.at_size, 's'),
@@ -229,10 +229,25 @@ fn change(app: &mut App, action: TemperAction) {
     } else {
         steel.picked.as_ref().unwrap_or(&steel.query)
     };
+    let before = temper.planner().results;
     app.session.missing = temper.act(action, named).map(Field::Temper);
+    let after = temper.planner().results;
+    match action {
+        // What was measured on the part in hand stays with it.
+        TemperAction::AddResult if after.len() > before.len() => {
+            app.saved.part.learn(after.last().cloned(), None);
+        }
+        TemperAction::RemoveResult(index) => app.saved.part.learn(None, before.get(index)),
+        _ => {}
+    }
 }
 
 impl TemperState {
+    /// The part was bought, quenched or tempered.
+    pub(super) fn turn(&mut self, stage: PartStage) {
+        self.keep(Planner { stage, ..self.planner() });
+    }
+
     /// Does what happened on a part of this steel; a field that stands in the way is handed back, so that its error shows.
     fn act(&mut self, action: TemperAction, steel: &str) -> Option<TemperField> {
         let mut planner = self.planner();

@@ -278,7 +278,7 @@ fn question(app: &App, state: &FileTestState, problems: &[(Field, Problem)]) -> 
 }
 
 /// The question as it stands, for the next step.
-pub(super) fn asked(app: &App, language: Language) -> FileQuestion {
+pub(crate) fn asked(app: &App, language: Language) -> FileQuestion {
     question(app, &app.saved.file_test, &field_problems(app, language))
 }
 

@@ -22,6 +22,7 @@ mod unknown;
 
 pub use about::{AboutView, about};
 pub use convert::{ConvertView, ResultView, SideBySide, TableChip, convert};
+pub(crate) use file_test::asked as file_test_asked;
 pub use file_test::{ConflictView, FileTestView, OddsView, ProofView, ScaleRow, file_test};
 pub use mark::{MarkEntry, MarkView, mark};
 pub use next::{ActView, NextView, StepView, next_step};

@@ -5,6 +5,8 @@
 
 mod about;
 mod about_english;
+mod card;
+mod card_english;
 mod claim;
 mod claim_english;
 mod english;
@@ -53,6 +55,7 @@ use biteband_hardness::designation::Remark;
 use biteband_hardness::{Axis, Material, TableId, designation};
 
 pub use about::About;
+pub use card::CardWords;
 pub use claim::{Claim, ClaimRefusal, Side, Way};
 pub use harden::{Harden, HardenRefusal};
 pub use heat::{BathFault, Heat, HeatRefusal, List, Magnet};
@@ -492,6 +495,7 @@ pub enum Ui {
     TabTemper,
     Timer,
     TabUnknown,
+    Parts,
     ConvertWhere,
     ConvertResults,
     PadTitle,

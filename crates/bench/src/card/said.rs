@@ -1,0 +1,109 @@
+//! What the tool says of a part as its card stands.
+
+use serde::{Deserialize, Serialize};
+
+use crate::answer::{FileOutcome, FileQuestion, PROVED, assess};
+use crate::state::App;
+use crate::view::file_test_asked;
+use crate::words::{CardWords, Language};
+
+/// An answer, with the versions that gave it, so that it can be explained when they are long replaced.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Said {
+    /// Of what.
+    pub of: SaidOf,
+    /// How the part stands.
+    pub standing: Standing,
+    /// In words.
+    pub text: String,
+    /// Symbol of the scale of the band; empty without one.
+    pub scale: String,
+    /// Its low end; absent where it is open.
+    pub low: Option<f64>,
+    /// Its high end; absent where it is open.
+    pub high: Option<f64>,
+    /// Version of the program.
+    pub app: String,
+    /// Version of the data.
+    pub data: String,
+}
+
+/// What an answer is about.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum SaidOf {
+    /// The hardness by files and readings, against the one that is wanted.
+    #[default]
+    Files,
+    /// A paper, against what was measured.
+    Claim,
+}
+
+/// How a part stands.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Standing {
+    /// Nothing was found yet.
+    #[default]
+    Nothing,
+    /// There is a band, and nothing to hold it against.
+    Measured,
+    /// It is as it is wanted, or as the paper says.
+    Inside,
+    /// It is softer.
+    TooSoft,
+    /// It is harder.
+    TooHard,
+    /// It is otherwise than the paper says.
+    Disagrees,
+    /// It may be either.
+    NotProved,
+    /// What was found contradicts itself.
+    Contradictory,
+}
+
+/// What the tool says of the part in hand.
+#[must_use]
+pub fn said(app: &App, language: Language) -> Vec<Said> {
+    of_files(&file_test_asked(app, language), language).into_iter().collect()
+}
+
+/// What the tool says of a file test; nothing where nothing was found, or where it cannot be read.
+pub(super) fn of_files(question: &FileQuestion, language: Language) -> Option<Said> {
+    if question.strokes.is_empty() && question.readings.is_empty() {
+        return None;
+    }
+    let (app, data) = super::versions();
+    let said = match assess(language, question).ok()? {
+        FileOutcome::Refused(refused) => Said {
+            standing: Standing::Contradictory,
+            text: refused.refused.message,
+            ..Said::default()
+        },
+        FileOutcome::Answered(answer) => {
+            let band = language.card(CardWords::Band { band: &answer.band.shown });
+            let (standing, text) = match answer.target {
+                None => (Standing::Measured, band.into_owned()),
+                Some(target) => {
+                    let standing = match target {
+                        _ if target.inside >= PROVED => Standing::Inside,
+                        _ if target.under >= PROVED => Standing::TooSoft,
+                        _ if target.over >= PROVED => Standing::TooHard,
+                        _ => Standing::NotProved,
+                    };
+                    (standing, format!("{band}. {}", target.verdict))
+                }
+            };
+            Said {
+                standing,
+                text,
+                scale: answer.band.scale.to_owned(),
+                low: answer.band.low,
+                high: answer.band.high,
+                ..Said::default()
+            }
+        }
+    };
+    Some(Said { of: SaidOf::Files, app, data, ..said })
+}

@@ -1,0 +1,250 @@
+//! Between the pages and the card: what was typed comes back as it was, and what was found before a heat is history.
+
+#![allow(clippy::unwrap_used, clippy::indexing_slicing, reason = "a test may fail loudly")]
+
+use biteband_bench::card::{Card, EntryKind, Sheets, Standing, moment, moment_ms, said};
+use biteband_bench::state::{
+    Action, App, Field, PartAction, PartField, PartStage, Saved, SteelAction, SteelField,
+    TemperAction, TemperField, UnknownField, reduce,
+};
+use biteband_bench::words::Language;
+
+/// 2026-03-02 14:00 UTC.
+const NOON: i64 = 1_772_460_000_000;
+
+fn act(app: &App, action: impl Into<Action>) -> App {
+    reduce(app, action.into())
+}
+
+fn type_in(app: &App, field: Field, text: &str) -> App {
+    reduce(app, Action::Edit(field, text.into()))
+}
+
+fn stroke(app: &App, grade: f64, outcome: &'static str) -> App {
+    reduce(app, Action::Stroke { grade, outcome })
+}
+
+/// The pawl of the boatyard, as typed on the pages.
+fn pawl() -> App {
+    let mut app = act(&App::default(), PartAction::Ready);
+    for (field, text) in [
+        (Field::Part(PartField::Name), "Capstan pawl"),
+        (Field::Part(PartField::Origin), "offcut from bar 7"),
+        (Field::Part(PartField::Notes), "Chamfer the nose.\nFit to the wheel."),
+        (Field::Steel(SteelField::Query), "4140"),
+        (Field::Steel(SteelField::Size), "50 mm"),
+        (Field::Steel(SteelField::Length), "80 mm"),
+        (Field::Steel(SteelField::Litres), "14 L"),
+        (Field::Steel(SteelField::BathTemperature), "35 °C"),
+        (Field::Target, "50-54 HRC"),
+        (Field::Temper(TemperField::AsQuenched), "56 HRC"),
+    ] {
+        app = type_in(&app, field, text);
+    }
+    app = act(&app, Action::Steel(SteelAction::Movement("good")));
+    app = act(&app, Action::Saw(UnknownField::Spark, "forks"));
+    app = stroke(&stroke(&app, 55.0, "skates"), 60.0, "bites");
+    act(&app, PartAction::Begin { id: "pawl-0001".into(), now_ms: NOON })
+}
+
+#[test]
+fn what_stands_on_the_pages_is_the_card() {
+    let card = Card::of(&pawl().saved);
+    assert_eq!((card.id.as_str(), card.name.as_str()), ("pawl-0001", "Capstan pawl"));
+    assert_eq!(card.created, "2026-03-02T14:00:00Z");
+    assert_eq!(
+        (card.steel.name.as_str(), card.steel.origin.as_str()),
+        ("4140", "offcut from bar 7")
+    );
+    assert_eq!((card.section.size.as_str(), card.section.length.as_str()), ("50 mm", "80 mm"));
+    assert_eq!((card.bath.litres.as_str(), card.bath.movement.as_str()), ("14 L", "good"));
+    assert_eq!(card.target, "50-54 HRC");
+    assert_eq!(card.tempering.as_quenched, "56 HRC");
+    assert_eq!(card.files.strokes.len(), 2);
+    assert_eq!(card.seen[UnknownField::Spark as usize], "forks");
+    assert!(card.notes.ends_with("Fit to the wheel."));
+}
+
+#[test]
+fn a_card_that_is_put_away_and_taken_again_stands_as_it_stood() {
+    let app = pawl();
+    let app = act(&app, PartAction::Tempered("205C/2h".into()));
+    let app = stroke(&app, 55.0, "bites");
+    let app = act(&app, PartAction::Stamp(NOON));
+    let card = Card::of(&app.saved);
+    let away = act(&app, PartAction::PutAway(Box::default()));
+    assert!(!away.saved.part.in_hand());
+    assert_eq!(away.saved.steel.query, "");
+    assert_eq!(away.saved.part.text(PartField::Name), "");
+    let back = act(&away, PartAction::Take(Box::new(card.clone())));
+    assert_eq!(Card::of(&back.saved), card);
+    assert_eq!(back.saved.file_test.target_text, "50-54 HRC");
+    assert_eq!(back.saved.steel.target, "50-54 HRC");
+}
+
+#[test]
+fn the_quick_look_up_comes_back_whole_and_the_shop_s_own_things_stay() {
+    let mut quick = type_in(&App::default(), Field::Target, "58 HRC min");
+    quick = stroke(&stroke(&quick, 65.0, "skates"), 60.0, "skates");
+    quick = act(&quick, Action::Undo);
+    let sheets = Sheets::of(&quick.saved);
+    let card = Card::of(&pawl().saved);
+    let mut app = act(&quick, PartAction::Take(Box::new(card)));
+    app = type_in(&app, Field::Steel(SteelField::Dial), "240 °C");
+    app = type_in(&app, Field::Steel(SteelField::Truth), "231.9 °C");
+    app = act(&app, Action::Steel(SteelAction::AddCheck));
+    let back = act(&app, PartAction::PutAway(Box::new(sheets)));
+    assert_eq!(back.saved.file_test, quick.saved.file_test);
+    assert_eq!(back.saved.steel.target, "");
+    assert_eq!(back.saved.steel.checks.len(), 1, "the oven is the shop's, not the part's");
+}
+
+#[test]
+fn what_was_found_before_a_temper_is_history_and_the_tempers_add_up() {
+    let app = act(&pawl(), PartAction::Tempered("205C/2h".into()));
+    assert!(app.saved.file_test.now.strokes.is_empty());
+    let app = stroke(&stroke(&app, 50.0, "skates"), 55.0, "bites");
+    let app = type_in(&app, Field::Part(PartField::Tempered), "230C/2h");
+    let app = act(&app, PartAction::AddTempered);
+    assert_eq!(app.saved.temper.text(TemperField::Done), "205C/2h, 230C/2h");
+    assert_eq!(app.saved.temper.planner().stage, PartStage::Tempered);
+    let story = Card::of(&app.saved).story;
+    let kinds: Vec<EntryKind> = story.iter().map(|entry| entry.kind).collect();
+    let (filed, tempered) = (EntryKind::Filed, EntryKind::Tempered);
+    assert_eq!(kinds, [filed, tempered, filed, tempered]);
+    assert_eq!(story[0].what, "55 skates, 60 bites");
+    assert!(!story[0].app.is_empty() && !story[0].data.is_empty());
+    // The band is the same that the page said, and what lies between the two files is in it.
+    let (low, high) = (story[0].low.unwrap(), story[0].high.unwrap());
+    assert!(low < 55.0 && high > 60.0, "{low} {high}");
+    assert_eq!(story[0].files.as_ref().unwrap().strokes.len(), 2);
+}
+
+#[test]
+fn hardened_again_no_temper_counts_any_more() {
+    let app = act(&pawl(), PartAction::Tempered("205C/2h".into()));
+    let app = act(&app, PartAction::Hardened("855 °C, 40 min, oil".into()));
+    assert_eq!(app.saved.temper.text(TemperField::Done), "");
+    assert_eq!(app.saved.temper.planner().stage, PartStage::Quenched);
+    assert_eq!(Card::of(&app.saved).story.len(), 3);
+}
+
+#[test]
+fn a_file_test_that_is_cleared_is_history_until_it_is_taken_back() {
+    let app = pawl();
+    let cleared = act(&app, Action::StartAgain);
+    assert_eq!(Card::of(&cleared.saved).story.len(), 1);
+    assert!(cleared.saved.file_test.now.strokes.is_empty());
+    let back = act(&cleared, Action::Undo);
+    assert!(Card::of(&back.saved).story.is_empty());
+    assert_eq!(Card::of(&back.saved).files, Card::of(&app.saved).files);
+}
+
+#[test]
+fn moments_are_named_once_and_entries_come_back() {
+    let app = type_in(&pawl(), Field::Part(PartField::Remark), "Scale on the nose.");
+    let app = act(&act(&app, PartAction::AddRemark), PartAction::Stamp(NOON));
+    let app = act(&app, PartAction::Stamp(NOON + 86_400_000));
+    assert_eq!(Card::of(&app.saved).story[0].at, "2026-03-02T14:00:00Z");
+    let gone = act(&app, PartAction::RemoveEntry(0));
+    assert!(Card::of(&gone.saved).story.is_empty());
+    let back = act(&gone, PartAction::PutBackEntry);
+    assert_eq!(Card::of(&back.saved), Card::of(&app.saved));
+    // An empty field asks for its text.
+    let empty = act(&back, PartAction::AddRemark);
+    assert_eq!(empty.session.missing, Some(Field::Part(PartField::Remark)));
+}
+
+#[test]
+fn zones_are_kept_and_forgotten_without_loss() {
+    let app = act(&pawl(), PartAction::AddZone);
+    assert_eq!(app.session.missing, Some(Field::Part(PartField::ZonePlace)));
+    let app = type_in(&app, Field::Part(PartField::ZonePlace), "struck end");
+    let app = type_in(&app, Field::Part(PartField::ZoneTarget), "45 HRC max");
+    let app = act(&app, PartAction::AddZone);
+    let zones = Card::of(&app.saved).zones;
+    assert_eq!((zones[0].place.as_str(), zones[0].target.as_str()), ("struck end", "45 HRC max"));
+    let gone = act(&app, PartAction::RemoveZone(0));
+    assert!(Card::of(&gone.saved).zones.is_empty());
+    assert_eq!(gone.saved.part.text(PartField::ZoneTarget), "45 HRC max");
+}
+
+#[test]
+fn a_recipe_takes_what_is_to_be_done_and_nothing_that_was_found() {
+    let app = act(&pawl(), PartAction::Tempered("205C/2h".into()));
+    let app = stroke(&app, 55.0, "bites");
+    let card = Card::of(&app.saved);
+    let copy = card.as_recipe("pawl-0002", "Capstan pawl 2", NOON);
+    assert_eq!((copy.steel.clone(), copy.target.as_str()), (card.steel.clone(), "50-54 HRC"));
+    assert_eq!((copy.recipe_of.as_str(), copy.recipe.len()), ("Capstan pawl", 2));
+    assert!(copy.story.is_empty() && copy.files.is_empty() && copy.tempering.done.is_empty());
+    assert_eq!(copy.tempering.stage, "bought");
+}
+
+#[test]
+fn results_of_tempering_stay_with_the_part_and_with_the_shop() {
+    let app = type_in(&pawl(), Field::Temper(TemperField::Measured), "53 HRC");
+    let app = type_in(&app, Field::Temper(TemperField::After), "220 °C / 2 h");
+    let app = act(&app, TemperAction::AddResult);
+    let card = Card::of(&app.saved);
+    assert_eq!(card.tempering.results[0].hardness, "53 HRC");
+    let away = act(&app, PartAction::PutAway(Box::default()));
+    assert_eq!(away.saved.temper.planner().results.len(), 1, "the oven is the shop's");
+    // On another device the results come with the card.
+    let other = act(&App::default(), PartAction::Take(Box::new(card)));
+    assert_eq!(other.saved.temper.planner().results.len(), 1);
+    let gone = act(&other, TemperAction::RemoveResult(0));
+    assert!(Card::of(&gone.saved).tempering.results.is_empty());
+}
+
+#[test]
+fn the_card_says_how_the_part_stands_and_who_says_so() {
+    let app = pawl();
+    let now = said(&app, Language::English);
+    assert_eq!(now[0].standing, Standing::NotProved);
+    assert!(now[0].text.contains("HRC") && !now[0].data.is_empty());
+    let odd = stroke(&stroke(&app, 40.0, "bites"), 40.0, "bites");
+    assert_eq!(said(&odd, Language::English)[0].standing, Standing::Contradictory);
+    assert!(said(&App::default(), Language::English).is_empty());
+}
+
+#[test]
+fn the_card_is_written_and_read_without_loss() {
+    let app = act(&pawl(), PartAction::Tempered("205C/2h".into()));
+    let card = Card { said: said(&app, Language::English), ..Card::of(&app.saved) };
+    let text = serde_json::to_string(&card).unwrap();
+    assert_eq!(serde_json::from_str::<Card>(&text).unwrap(), card);
+    let odd = text.replacen("\"name\"", "\"nmae\"", 1);
+    assert!(serde_json::from_str::<Card>(&odd).is_err(), "a slip in a name is not passed over");
+}
+
+#[test]
+fn moments_agree_with_the_calendar() {
+    // date -u -d "2026-11-12 14:03" +%s of GNU coreutils: 1794492180.
+    assert_eq!(moment(1_794_492_180_000), "2026-11-12T14:03:00Z");
+    assert_eq!(moment_ms("2026-11-12T14:03:00Z"), Some(1_794_492_180_000));
+    assert_eq!(moment_ms("2026-11-12T15:03:00+01:00"), Some(1_794_492_180_000));
+    assert_eq!(moment_ms("12 Nov"), None);
+    assert_eq!(moment(i64::MAX), "");
+}
+
+#[test]
+fn a_wanted_hardness_is_one_for_the_part_and_two_without() {
+    let app = type_in(&pawl(), Field::Steel(SteelField::Target), "52 HRC");
+    assert_eq!(app.saved.file_test.target_text, "52 HRC");
+    let quick = type_in(&App::default(), Field::Steel(SteelField::Target), "52 HRC");
+    assert_eq!(quick.saved.file_test.target_text, "");
+}
+
+#[test]
+fn without_a_part_in_hand_no_card_changes() {
+    let app = App::default();
+    for action in [
+        PartAction::AddZone,
+        PartAction::AddRemark,
+        PartAction::Tempered("205C/2h".into()),
+        PartAction::RemoveEntry(0),
+    ] {
+        assert_eq!(act(&app, action).saved, Saved::default());
+    }
+}
