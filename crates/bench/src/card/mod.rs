@@ -16,6 +16,7 @@
 //! ```
 
 mod entry;
+mod record;
 mod rest;
 mod said;
 mod sheet;
@@ -23,6 +24,7 @@ mod sheet;
 use serde::{Deserialize, Serialize};
 
 pub use entry::{entry_of_files, found, versions};
+pub use record::{SCHEMA, read_record, write_record};
 pub(crate) use rest::Rest;
 pub use said::{Said, SaidOf, Standing, said};
 pub use sheet::{Sheets, moment, moment_ms};

@@ -1,6 +1,9 @@
 //! The part in hand: its name, what of its card no page holds, and how cards change. Without a part in hand the pages
 //! are a quick look-up.
 
+use std::any::Any;
+use std::rc::Rc;
+
 use serde::{Deserialize, Serialize};
 
 use super::{Action, App, OwnResult, Saved, TemperField};
@@ -191,28 +194,34 @@ pub enum PartAction {
     Ready,
 }
 
-/// A change of a card. It brings along what does it, so that only the parts that make one hold the code.
+/// A change of a card. It brings along what does it, and what it is is known to that alone, so that only the parts that
+/// make one hold the code: a card is much to copy, to compare and to drop.
 #[derive(Clone, Debug)]
 pub struct PartChange {
-    action: PartAction,
-    does: fn(&mut App, PartAction),
+    action: Rc<dyn Any>,
+    does: fn(&mut App, &dyn Any),
 }
 
 impl PartialEq for PartChange {
     fn eq(&self, other: &Self) -> bool {
-        self.action == other.action
+        Rc::ptr_eq(&self.action, &other.action)
     }
 }
 
 impl PartChange {
     pub(super) fn apply(self, app: &mut App) {
-        (self.does)(app, self.action);
+        (self.does)(app, &*self.action);
     }
 }
 
 impl From<PartAction> for Action {
     fn from(action: PartAction) -> Self {
-        Self::Part(PartChange { action, does: change })
+        let does = |app: &mut App, action: &dyn Any| {
+            if let Some(action) = action.downcast_ref::<PartAction>() {
+                change(app, action.clone());
+            }
+        };
+        Self::Part(PartChange { action: Rc::new(action), does })
     }
 }
 

@@ -45,6 +45,14 @@ pub struct Version {
     schema: u32,
 }
 
+impl Version {
+    /// Its number.
+    #[must_use]
+    pub const fn number(&self) -> u32 {
+        self.schema
+    }
+}
+
 /// The document to store.
 #[must_use]
 pub fn document(saved: &Saved) -> Document<&Saved> {
