@@ -110,7 +110,8 @@ impl Component for Application {
         html! {
             <>
                 <a class="skip" href="#content" onclick={skip_to_content()}>{ label(Ui::SkipToContent) }</a>
-                { top_bar(page, self.timers(), &self.dispatch) }
+                { top_bar(&self.app, self.timers(), &self.dispatch) }
+                { self.choice() }
                 { notices(&self.app.session.notices, ctx.props().opened.unreadable.as_deref(), &self.dispatch) }
                 { match self.room() {
                     Some(room) => room(&self.app, &self.dispatch),
@@ -142,6 +143,13 @@ impl Component for Application {
         if has_timer(&app) && !had_timer && self.loaded(Page::Timer).is_none() {
             load(Page::Timer, ctx);
         }
+        // So is the card of the part in hand.
+        if wants_parts(&app)
+            && !before.as_ref().is_some_and(|(before, _)| wants_parts(before))
+            && self.loaded(Page::Parts).is_none()
+        {
+            load(Page::Parts, ctx);
+        }
         let moved = before.as_ref().is_none_or(|(before, _)| before.saved.page != page);
         if moved {
             name_page(page, before.is_none());
@@ -165,6 +173,14 @@ impl Application {
         self.rooms.iter().find(|(of, _)| *of == page).map(|(_, room)| *room)
     }
 
+    /// What belongs to the part in hand on every page but its own.
+    fn choice(&self) -> Html {
+        match self.loaded(Page::Parts) {
+            Some(room) if self.app.saved.page != Page::Parts => room(&self.app, &self.dispatch),
+            _ => Html::default(),
+        }
+    }
+
     /// What the top bar shows of the timers; while their part is not there, the way to it.
     fn timers(&self) -> Html {
         match self.loaded(Page::Timer) {
@@ -180,6 +196,10 @@ impl Application {
 
 fn has_timer(app: &App) -> bool {
     app.saved.timer.any()
+}
+
+fn wants_parts(app: &App) -> bool {
+    app.session.choosing || app.saved.part.in_hand()
 }
 
 /// Loads a part and tells when it came or did not.
@@ -223,14 +243,14 @@ fn first_state(opened: &Opened) -> App {
         app.saved.page = page;
     }
     app.session.notices.extend(opened.notice);
-    if said_of_worker("data-update").as_deref() == Some("waiting") {
+    if said_of_page("data-update").as_deref() == Some("waiting") {
         app.session.notices.push(Notice::UpdateWaiting);
     }
     app
 }
 
-/// What the start script left on the page about the service worker.
-fn said_of_worker(name: &str) -> Option<String> {
+/// What the start script left on the page.
+pub(crate) fn said_of_page(name: &str) -> Option<String> {
     gloo::utils::document_element().get_attribute(name)
 }
 
@@ -301,7 +321,7 @@ fn listeners(dispatch: &Dispatch, ctx: &Context<Application>) -> Vec<EventListen
         let link = link.clone();
         Timeout::new(REST, move || link.send_message(Message::Ahead)).forget();
     };
-    if said_of_worker("data-offline").is_some() {
+    if said_of_page("data-offline").is_some() {
         ahead();
     }
     let window = gloo::utils::window();

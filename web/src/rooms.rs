@@ -29,12 +29,14 @@ fn convert_part() -> Loaded {
     Ok(convert::convert)
 }
 
-#[wasm_split(mark, fallible)]
+/// With the other rooms of its place, with which it shares tables and words.
+#[wasm_split(convert, fallible)]
 fn mark_part() -> Loaded {
     Ok(mark::mark)
 }
 
-#[wasm_split(paper, fallible)]
+/// As the mark.
+#[wasm_split(convert, fallible)]
 fn paper_part() -> Loaded {
     Ok(paper::paper)
 }

@@ -36,11 +36,27 @@
     else resolve();
   });
 
+  // Each open tab keeps a document of its own, so that none writes over another's: it holds the first free number for
+  // as long as it is open. One that is loaded again waits until its last run has let go.
+  const own = (number) =>
+    new Promise((resolve) => {
+      const taken = () => resolve(own(number + 1));
+      if (!navigator.locks || !AbortSignal.timeout || number > 9) resolve(1);
+      else
+        navigator.locks
+          .request(`biteband-tab-${number}`, { signal: AbortSignal.timeout(300) }, () => {
+            resolve(number);
+            return new Promise(() => {});
+          })
+          .catch((error) => (error.name === "SecurityError" ? resolve(1) : taken()));
+    });
+
   async function start() {
     if (typeof WebAssembly !== "object") {
       throw new Error("This browser is too old: it has no WebAssembly.");
     }
-    const [run] = await Promise.all([starter, parsed]);
+    const [run, tab] = await Promise.all([starter, own(1), parsed]);
+    if (tab > 1) root.dataset.tab = tab;
     await run();
     root.dataset.start = "done";
   }

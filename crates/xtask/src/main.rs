@@ -1,5 +1,6 @@
 //! Everything a script would do for the project, as one program: `cargo xtask <command>`.
 
+mod bindings;
 mod budget;
 mod calibrate;
 mod coefficients;

@@ -10,7 +10,7 @@
 
 use crate::post_build::optimise;
 use crate::process::{find, run as run_program};
-use crate::{Outcome, digest, project, tools};
+use crate::{Outcome, bindings, digest, project, tools};
 use std::fs;
 use std::num::NonZeroU64;
 use std::path::{Path, PathBuf};
@@ -89,6 +89,7 @@ pub(crate) fn cut(page: &Path, profile: &str) -> Outcome {
     if let Some(optimiser) = find("wasm-opt").filter(|_| profile == "release") {
         optimise(&place, &optimiser)?;
     }
+    bindings::count(&place, &format!("{stem}.js"))?;
 
     let glue = fs::read_to_string(place.join(format!("{stem}.js")))?;
     let mut script = join(&glue, &fs::read_to_string(place.join(LINK))?)?;

@@ -1,6 +1,7 @@
 //! The bars on top and at the bottom.
 
-use biteband_bench::state::{Action, Page};
+use biteband_bench::state::{Action, App, Page};
+use biteband_bench::view::{HandView, hand};
 use biteband_bench::words::{Phrase, Ui};
 use yew::prelude::*;
 
@@ -8,12 +9,19 @@ use super::chips::press;
 use crate::app::{Dispatch, LANGUAGE, label};
 
 /// What is in hand, the timers, and the button to sources, limits and settings.
-pub(crate) fn top_bar(page: Page, timers: Html, dispatch: &Dispatch) -> Html {
+pub(crate) fn top_bar(app: &App, timers: Html, dispatch: &Dispatch) -> Html {
+    let page = app.saved.page;
+    let HandView { name, line } = hand(app, LANGUAGE);
+    let open = app.session.choosing;
+    let choose = press(dispatch, Action::Choose(!open));
     let about = page == Page::About;
     let go = press(dispatch, Action::Go(if about { Page::FileTest } else { Page::About }));
     html! {
         <header class="job">
-            <div><b>{ label(Ui::Brand) }</b><span>{ label(Ui::QuickLookUp) }</span></div>
+            <button type="button" class="hand" onclick={choose} aria-expanded={open.to_string()}>
+                <b>{ name }</b><span>{ line }</span><span class="unseen">{ label(Ui::ChoosePart) }</span>
+                <svg viewBox="0 0 24 24" aria-hidden="true"><path d="M6 9l6 6 6-6" /></svg>
+            </button>
             { timers }
             <button type="button" class="go" onclick={go}
                 aria-label={label(if about { Ui::Back } else { Ui::OpenAbout })}>

@@ -21,7 +21,7 @@ use crate::format::Units;
 
 pub use field::{Field, PadKey};
 pub use mark::{MarkField, MarkKind, MarkState, RoundShape};
-pub use part::{History, PartAction, PartChange, PartField, PartState};
+pub use part::{History, PartAction, PartChange, PartField, PartNotice, PartState, unstamped};
 pub use reduce::{list_of_grades, number, reduce, text};
 pub use saved::{
     Damage, Document, Found, JsonText, SCHEMA, Step, Version, document, migrate, read,
@@ -358,6 +358,8 @@ pub struct Session {
     pub now_ms: i64,
     /// Whether the choice of a part is open.
     pub choosing: bool,
+    /// What the keeping of cards has to say.
+    pub parts: Vec<PartNotice>,
     /// What makes history of a file test.
     pub history: History,
 }
@@ -478,6 +480,8 @@ pub enum Action {
     Saw(UnknownField, &'static str),
     /// A new unknown bar, or the last one again.
     TurnBar,
+    /// Opens or closes the choice of a part on top of the page.
+    Choose(bool),
     /// Something about the part in hand.
     Part(PartChange),
     /// What was stored has arrived.

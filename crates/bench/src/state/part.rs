@@ -164,8 +164,6 @@ pub enum PartAction {
     PutAway(Box<Sheets>),
     /// The part gets another id, because another tab changed the card of the old one.
     Fork(String),
-    /// Opens or closes the choice of a part on top of the page.
-    Choose(bool),
     /// Keeps the place that was typed.
     AddZone,
     /// Forgets one.
@@ -192,6 +190,31 @@ pub enum PartAction {
     Stamp(i64),
     /// From now on a file test that is cleared becomes history.
     Ready,
+    /// Something is to be told.
+    Tell(PartNotice),
+    /// It was read.
+    Dismiss(PartNotice),
+}
+
+/// Something that the keeping of cards said.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum PartNotice {
+    /// Another tab changed the same card, so the part goes on here as a second one.
+    Forked,
+    /// The card could not be written.
+    NotWritten,
+    /// The stored card could not be read; it is kept aside and written anew from what the page holds.
+    Damaged,
+    /// The stored card was written by a newer version; it is kept aside.
+    Newer,
+    /// The clock stands before the last change of the card.
+    ClockBack,
+}
+
+/// Whether something in the story still lacks its moment.
+#[must_use]
+pub fn unstamped(saved: &Saved) -> bool {
+    saved.part.in_hand() && Rest::of(&saved.part).story.iter().any(|entry| entry.at.is_empty())
 }
 
 /// A change of a card. It brings along what does it, and what it is is known to that alone, so that only the parts that
@@ -298,7 +321,12 @@ fn change(app: &mut App, action: PartAction) {
             let name = format!("{} (2)", part.text(PartField::Name).trim());
             part.edit(PartField::Name, name);
         }
-        PartAction::Choose(open) => app.session.choosing = open,
+        PartAction::Tell(notice) => {
+            if !app.session.parts.contains(&notice) {
+                app.session.parts.push(notice);
+            }
+        }
+        PartAction::Dismiss(notice) => app.session.parts.retain(|shown| *shown != notice),
         PartAction::Ready => app.session.history = History(Some(turn)),
         PartAction::Stamp(now_ms) => with_rest(app, |rest| {
             let at = moment(now_ms);

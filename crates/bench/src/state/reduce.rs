@@ -21,6 +21,7 @@ pub fn reduce(app: &App, action: Action) -> App {
         Action::Go(page) => {
             next.saved.page = page;
             next.session.active = None;
+            next.session.choosing = false;
         }
         Action::SetTheme(theme) => next.saved.settings.theme = theme,
         Action::SetUnits(units) => next.saved.settings.units = units,
@@ -146,6 +147,7 @@ pub fn reduce(app: &App, action: Action) -> App {
         Action::Temper(change) => change.apply(&mut next),
         Action::Timer(change) => change.apply(&mut next),
         Action::Saw(field, answer) => next.saved.unknown.choose(field, answer),
+        Action::Choose(open) => next.session.choosing = open,
         Action::Part(change) => change.apply(&mut next),
         Action::TurnBar => next.saved.unknown.turn(),
         Action::Loaded(saved) => next.saved = *saved,

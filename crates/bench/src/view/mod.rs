@@ -5,6 +5,7 @@
 mod about;
 mod convert;
 mod file_test;
+mod hand;
 mod mark;
 mod next;
 mod paper;
@@ -24,6 +25,7 @@ pub use about::{AboutView, about};
 pub use convert::{ConvertView, ResultView, SideBySide, TableChip, convert};
 pub(crate) use file_test::asked as file_test_asked;
 pub use file_test::{ConflictView, FileTestView, OddsView, ProofView, ScaleRow, file_test};
+pub use hand::{HandView, hand};
 pub use mark::{MarkEntry, MarkView, mark};
 pub use next::{ActView, NextView, StepView, next_step};
 pub use paper::{PaperView, SheetView, paper};

@@ -172,6 +172,7 @@ pub(super) fn say(phrase: Phrase<'_>) -> Words {
         P::StoredNewer { found, known } => format!("What is stored here was written by a newer version (format {found}; this one knows {known}). It is left as it is; nothing you enter now will be kept. Update the page.").into(),
         P::StorageRefused => "This browser does not let the page store anything. All works, but nothing is kept when you close it.".into(),
         P::StorageFull => "The storage is full: the last change is not kept. Free some room on the phone; the page tries again at the next key.".into(),
+        P::Wants { target } => format!("wants {target}").into(),
         P::Version { app, data } => format!("Version {app}, tables {data}").into(),
     }
 }
@@ -430,7 +431,8 @@ const fn cause_words(cause: Cause) -> &'static str {
 pub(super) const fn ui_words(ui: Ui) -> &'static str {
     match ui {
         Ui::Brand => "Biteband",
-        Ui::NoPart => "No part chosen",
+        Ui::NoName => "Part without a name",
+        Ui::ChoosePart => "Choose a part",
         Ui::QuickLookUp => "Quick look-up",
         Ui::OpenAbout => "Sources, limits and settings",
         Ui::Back => "Back",

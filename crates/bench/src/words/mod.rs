@@ -400,6 +400,9 @@ pub enum Phrase<'a> {
     },
     StorageRefused,
     StorageFull,
+    Wants {
+        target: &'a str,
+    },
     Version {
         app: &'a str,
         data: &'a str,
@@ -411,7 +414,8 @@ pub enum Phrase<'a> {
 #[expect(missing_docs, reason = "a label is documented by its words in each language")]
 pub enum Ui {
     Brand,
-    NoPart,
+    NoName,
+    ChoosePart,
     QuickLookUp,
     OpenAbout,
     Back,

@@ -1,0 +1,153 @@
+//! Where cards lie: the browser's database, or the page's own memory where there is none.
+
+use std::cell::RefCell;
+use std::collections::BTreeMap;
+use std::rc::Rc;
+
+use idb::{Database, Error, Query, Transaction, TransactionMode};
+use js_sys::JSON;
+use wasm_bindgen::JsValue;
+
+use crate::store::{DOCUMENTS, STORES, database, done};
+
+/// Cards, by their id.
+pub(super) const CARDS: &str = "cards";
+/// Cards that were deleted, by their id.
+pub(super) const DELETED: &str = "deleted";
+/// Photographs, by their id.
+pub(super) const PHOTOS: &str = "photos";
+/// What the page itself remembers.
+pub(super) const PAGE: &str = DOCUMENTS;
+
+thread_local! {
+    /// What is kept until the page is closed, where nothing can be stored.
+    static MEMORY: RefCell<BTreeMap<(&'static str, String), String>> = RefCell::default();
+}
+
+/// One thing to write or to take away.
+#[derive(Clone, Debug)]
+pub(super) struct Change {
+    store: &'static str,
+    key: String,
+    text: Option<String>,
+}
+
+/// Writes a text under a key.
+pub(super) fn put(store: &'static str, key: impl Into<String>, text: String) -> Change {
+    Change { store, key: key.into(), text: Some(text) }
+}
+
+/// Takes away what lies under a key.
+pub(super) fn gone(store: &'static str, key: impl Into<String>) -> Change {
+    Change { store, key: key.into(), text: None }
+}
+
+/// What lies under a key; nothing also where it cannot be read.
+pub(super) async fn read(store: &'static str, key: &str) -> Option<String> {
+    let Some(database) = database() else {
+        return MEMORY.with_borrow(|all| all.get(&(store, key.to_owned())).cloned());
+    };
+    let transaction = database.transaction(&[store], TransactionMode::ReadOnly).ok()?;
+    get(&transaction, store, key).await.ok()?
+}
+
+/// Everything in a store.
+pub(super) async fn read_all(store: &'static str) -> Vec<(String, String)> {
+    match database() {
+        None => MEMORY.with_borrow(|all| {
+            let own = all.iter().filter(|((of, _), _)| *of == store);
+            own.map(|((_, key), text)| (key.clone(), text.clone())).collect()
+        }),
+        Some(database) => all(&database, store).await.unwrap_or_default(),
+    }
+}
+
+async fn all(database: &Rc<Database>, store: &str) -> Result<Vec<(String, String)>, Error> {
+    let transaction = database.transaction(&[store], TransactionMode::ReadOnly)?;
+    let from = transaction.object_store(store)?;
+    let (keys, values) = (from.get_all_keys(None, None)?, from.get_all(None, None)?);
+    let (keys, values) = (keys.await?, values.await?);
+    Ok(keys.iter().map(text).zip(values.iter().map(text)).collect())
+}
+
+/// Writes all of it or nothing, and says whether it did.
+pub(super) async fn write(changes: Vec<Change>) -> bool {
+    write_if(CARDS, "", |_| Some(changes)).await == Written::Done
+}
+
+/// How a write ended.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Written {
+    /// Everything is stored.
+    Done,
+    /// What lay there did not allow it.
+    Held,
+    /// Nothing could be stored.
+    Failed,
+}
+
+/// Looks at what lies under a key and writes what follows from it, as one step in which no other tab can write.
+pub(super) async fn write_if(
+    store: &'static str,
+    key: &str,
+    then: impl FnOnce(Option<String>) -> Option<Vec<Change>>,
+) -> Written {
+    let Some(database) = database() else {
+        let found = MEMORY.with_borrow(|all| all.get(&(store, key.to_owned())).cloned());
+        return match then(found) {
+            None => Written::Held,
+            Some(changes) => {
+                changes.into_iter().for_each(remember);
+                Written::Done
+            }
+        };
+    };
+    let Ok(transaction) = database.transaction(&STORES, TransactionMode::ReadWrite) else {
+        return Written::Failed;
+    };
+    let found = if key.is_empty() { Ok(None) } else { get(&transaction, store, key).await };
+    let Ok(found) = found else { return Written::Failed };
+    let Some(changes) = then(found) else { return Written::Held };
+    for change in changes {
+        if apply(&transaction, &change).is_err() {
+            // What was written of it before is taken back with the transaction.
+            let _ = transaction.abort();
+            return Written::Failed;
+        }
+    }
+    match transaction.commit() {
+        Ok(transaction) => {
+            let whole = done(Some(transaction.into_future())).await;
+            if whole { Written::Done } else { Written::Failed }
+        }
+        Err(_) => Written::Failed,
+    }
+}
+
+fn remember(Change { store, key, text }: Change) {
+    MEMORY.with_borrow_mut(|all| match text {
+        Some(text) => drop(all.insert((store, key), text)),
+        None => drop(all.remove(&(store, key))),
+    });
+}
+
+fn apply(transaction: &Transaction, change: &Change) -> Result<(), Error> {
+    let store = transaction.object_store(change.store)?;
+    let key = JsValue::from_str(&change.key);
+    match &change.text {
+        Some(text) => store.put(&JsValue::from_str(text), Some(&key)).map(drop),
+        None => store.delete(Query::Key(key)).map(drop),
+    }
+}
+
+async fn get(transaction: &Transaction, store: &str, key: &str) -> Result<Option<String>, Error> {
+    let from = transaction.object_store(store)?;
+    let value: Option<JsValue> = from.get(JsValue::from_str(key))?.await?;
+    Ok(value.as_ref().map(text))
+}
+
+/// Anything but a text was not written by this page; it is shown for what it is.
+fn text(value: &JsValue) -> String {
+    let other = || JSON::stringify(value).ok()?.as_string();
+    value.as_string().or_else(other).unwrap_or_default()
+}
