@@ -39,6 +39,7 @@ pub use timer::{
     Alarm, Clock, Device, Doing, RING, Ring, Sound, TimerRow, TimerView, TimerWatch, timer,
     timer_watch,
 };
+pub(crate) use unknown::seen_in_words;
 pub use unknown::{FamilyRow, TestView, UnknownView, unknown};
 
 use crate::refusal::Refusal;
