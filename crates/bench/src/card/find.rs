@@ -86,13 +86,23 @@ fn folded(text: &str) -> String {
 
 /// How much a card asks for work: contradictions first, what is as wanted last.
 fn need(card: &Card) -> u8 {
-    let standings = card.said.iter().map(|said| match said.standing {
+    urgency(standing(card))
+}
+
+/// How a card stands as a whole: as that answer that asks most for work.
+#[must_use]
+pub fn standing(card: &Card) -> Standing {
+    let standings = card.said.iter().map(|said| said.standing);
+    standings.min_by_key(|standing| urgency(*standing)).unwrap_or_default()
+}
+
+const fn urgency(standing: Standing) -> u8 {
+    match standing {
         Standing::Contradictory => 0,
         Standing::TooHard | Standing::TooSoft | Standing::Disagrees => 1,
         Standing::NotProved => 2,
         Standing::Measured => 3,
         Standing::Nothing => 4,
         Standing::Inside => 5,
-    });
-    standings.min().unwrap_or(4)
+    }
 }

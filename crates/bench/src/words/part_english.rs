@@ -65,7 +65,7 @@ const fn standing(standing: Standing) -> &'static str {
     }
 }
 
-const MONTHS: [&str; 12] =
+pub(super) const MONTHS: [&str; 12] =
     ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
 
 fn date(day: u8, month: u8, year: i32) -> Words {
