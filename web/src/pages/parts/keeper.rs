@@ -5,6 +5,7 @@
 //! if nothing was changed here since, it is taken as it is now, otherwise the part goes on here as a second one.
 
 use std::cell::RefCell;
+use std::collections::BTreeMap;
 use std::rc::Rc;
 
 use biteband_bench::card::{Card, Sheets, moment, moment_ms, read_record, said, write_record};
@@ -37,7 +38,12 @@ struct Hand {
 #[derive(Default)]
 struct Keeper {
     dispatch: Option<Dispatch>,
-    hand: Hand,
+    /// Every card that was in hand here.
+    hands: BTreeMap<String, Hand>,
+    /// The id of the part in hand.
+    in_hand: String,
+    /// The last write failed, so that the state holds what no card does.
+    unwritten: bool,
     /// Nothing is written until it is known what lies there.
     started: bool,
     busy: bool,
@@ -54,6 +60,17 @@ thread_local! {
 
 fn with<T>(work: impl FnOnce(&mut Keeper) -> T) -> T {
     KEEPER.with_borrow_mut(work)
+}
+
+fn hand_of(id: &str) -> Hand {
+    with(|keeper| keeper.hands.get(id).cloned()).unwrap_or_default()
+}
+
+fn remember(hand: Hand) {
+    with(|keeper| {
+        keeper.unwritten = false;
+        keeper.hands.insert(hand.id.clone(), hand);
+    });
 }
 
 /// Begins to keep the card. It is called whenever a page is drawn; called twice it does nothing more.
@@ -112,6 +129,7 @@ fn beside(saved: &Saved) {
 /// Writes the card, one write after the other; what came in between is written as one.
 fn keep(saved: &Saved) {
     let idle = with(|keeper| {
+        saved.part.id().clone_into(&mut keeper.in_hand);
         keeper.waiting = Some(Box::new(saved.clone()));
         keeper.started && !std::mem::replace(&mut keeper.busy, keeper.started)
     });
@@ -144,17 +162,11 @@ fn content(card: &Card) -> String {
 
 async fn write(saved: &Saved) {
     if !saved.part.in_hand() {
-        with(|keeper| keeper.hand = Hand::default());
         return;
     }
     let mut card = Card::of(saved);
     let content = content(&card);
-    let hand = with(|keeper| {
-        if keeper.hand.id != card.id {
-            keeper.hand = Hand { id: card.id.clone(), ..Hand::default() };
-        }
-        keeper.hand.clone()
-    });
+    let hand = hand_of(&card.id);
     if hand.content == content {
         return;
     }
@@ -180,14 +192,17 @@ async fn write(saved: &Saved) {
     .await;
     match end {
         Written::Done => {
-            with(|keeper| keeper.hand = next);
+            remember(next);
             changed(&card.id);
             if before > now_ms + CLOCK {
                 tell(PartAction::Tell(PartNotice::ClockBack));
             }
         }
         Written::Held => other_changed_it(saved).await,
-        Written::Failed => tell(PartAction::Tell(PartNotice::NotWritten)),
+        Written::Failed => {
+            with(|keeper| keeper.unwritten = true);
+            tell(PartAction::Tell(PartNotice::NotWritten));
+        }
     }
 }
 
@@ -199,7 +214,7 @@ fn written(card: &Card, hand: &Hand) -> Vec<Change> {
 /// Another tab changed the card of the part in hand.
 async fn other_changed_it(saved: &Saved) {
     let mine = content(&Card::of(saved));
-    let known = with(|keeper| keeper.hand.content.clone());
+    let known = hand_of(saved.part.id()).content;
     let there = shelf::read(CARDS, saved.part.id()).await.and_then(|text| read_record(&text).ok());
     match there {
         Some(card) if known == mine || content(&card) == mine => take(card),
@@ -213,22 +228,17 @@ async fn other_changed_it(saved: &Saved) {
 /// Another tab says that it changed a card.
 fn changed_elsewhere(id: &str) {
     look_again();
-    if with(|keeper| keeper.started && !keeper.busy && keeper.hand.id == id) {
-        let id = id.to_owned();
-        wasm_bindgen_futures::spawn_local(async move {
-            let there = shelf::read(CARDS, &id).await.and_then(|text| read_record(&text).ok());
-            let newer = with(|keeper| {
-                there.filter(|card| {
-                    !keeper.busy
-                        && keeper.hand.id == card.id
-                        && card.revision > keeper.hand.revision
-                })
-            });
-            if let Some(card) = newer {
-                take(card);
-            }
+    let id = id.to_owned();
+    wasm_bindgen_futures::spawn_local(async move {
+        let there = shelf::read(CARDS, &id).await.and_then(|text| read_record(&text).ok());
+        let newer = there.filter(|card| {
+            let idle = with(|k| k.started && !k.busy && !k.unwritten && k.in_hand == card.id);
+            idle && card.revision > hand_of(&card.id).revision
         });
-    }
+        if let Some(card) = newer {
+            take(card);
+        }
+    });
 }
 
 /// What lies in storage is held against what the state holds, once.
@@ -247,29 +257,23 @@ async fn compare(saved: &Saved) {
     let id = saved.part.id();
     let known = shelf::read(PAGE, &key_of_tab(HAND)).await;
     let known: Hand = known.and_then(|text| serde_json::from_str(&text).ok()).unwrap_or_default();
-    let known = if known.id == id { known } else { Hand { id: id.to_owned(), ..Hand::default() } };
+    let new = || Hand { id: id.to_owned(), ..Hand::default() };
+    let known = if known.id == id { known } else { new() };
     let Some(text) = shelf::read(CARDS, id).await else {
         // It was never written, or it was deleted while it was in hand: it is written anew.
-        with(|keeper| keeper.hand = Hand { revision: 0, content: String::new(), ..known });
-        return;
+        return remember(new());
     };
     match read_record(&text) {
-        Ok(card) if card.revision == known.revision => with(|keeper| keeper.hand = known),
-        Ok(card) => {
-            with(|keeper| keeper.hand = known.clone());
-            let mine = content(&Card::of(saved));
-            if mine == known.content || mine == content(&card) {
-                take(card);
-            } else {
-                tell(PartAction::Fork(browser::new_id()));
-                tell(PartAction::Tell(PartNotice::Forked));
-            }
+        Ok(card) if card.revision == known.revision => remember(known),
+        Ok(_) => {
+            remember(known);
+            other_changed_it(saved).await;
         }
         Err(damage) => {
             // The state holds the part whole; what cannot be read is kept beside it.
             let aside = put(CARDS, format!("{id}-{}", browser::now_ms()), text);
             shelf::write(vec![aside, gone(CARDS, id)]).await;
-            with(|keeper| keeper.hand = Hand { revision: 0, content: String::new(), ..known });
+            remember(new());
             tell(PartAction::Tell(match damage {
                 Damage::Unreadable => PartNotice::Damaged,
                 Damage::Newer(_) => PartNotice::Newer,
@@ -286,7 +290,7 @@ fn take(card: Card) {
         changed: card.changed.clone(),
         content: content(&card),
     };
-    with(|keeper| keeper.hand = hand);
+    remember(hand);
     tell(PartAction::Take(Box::new(card)));
 }
 
@@ -301,7 +305,6 @@ pub(super) async fn choose(card: Card, saved: &Saved) {
 pub(super) async fn begin() {
     settled().await;
     let (id, now_ms) = (browser::new_id(), browser::now_ms());
-    with(|keeper| keeper.hand = Hand::default());
     tell(PartAction::Begin { id, now_ms });
     shelf::write(vec![gone(PAGE, key_of_tab(QUICK))]).await;
 }
