@@ -83,6 +83,8 @@ pub enum PartsPage {
     Undo,
     Dismiss,
     Deleted,
+    Back,
+    BackHeld,
     // Cards that cannot be read.
     Damaged,
     DamagedWhy,
@@ -108,7 +110,8 @@ pub enum PartsPage {
     Theirs,
     Pick(Choice),
     UndoImport,
-    Undone,
+    ChangedMeanwhile,
+    NotHandedOut,
     FileUnread,
     FileUnreadInstead,
     // What the device keeps.
@@ -120,6 +123,7 @@ pub enum PartsPage {
     ShowDemo,
     DemoWhy,
     RemoveDemo,
+    DemoGone,
     // What the keeping of cards tells.
     Told(PartNotice),
 }
@@ -144,6 +148,7 @@ pub enum PartsSays<'a> {
     WouldBeRefused { why: &'a str },
     Apply { add: usize, replace: usize },
     Imported { add: usize, replace: usize },
+    ImportUndone { stay: usize },
     Unread { key: &'a str },
 }
 

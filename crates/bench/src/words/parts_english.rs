@@ -93,6 +93,10 @@ pub(super) const fn label(label: PartsPage) -> &'static str {
         P::Undo => "Undo",
         P::Dismiss => "OK",
         P::Deleted => "Deleted parts",
+        P::Back => "Put back",
+        P::BackHeld => {
+            "This part stands in the list already, so the deleted one stays where it is. Delete the other one first to put this one in its place."
+        }
         P::Damaged => "A card that cannot be read",
         P::DamagedWhy => {
             "What is stored of it is no card any more. It is kept as it was found; save it as a file and look whether a text editor shows something worth having."
@@ -124,7 +128,10 @@ pub(super) const fn label(label: PartsPage) -> &'static str {
         P::Pick(Choice::KeepMine) => "keep mine",
         P::Pick(Choice::TakeTheirs) => "take the file's",
         P::UndoImport => "Undo the import",
-        P::Undone => "The import is undone.",
+        P::ChangedMeanwhile => {
+            "A part was changed meanwhile. Look once more what the import would do; nothing was changed yet."
+        }
+        P::NotHandedOut => "This browser did not take the file. Nothing was changed here.",
         P::FileUnread => "The file could not be opened.",
         P::FileUnreadInstead => {
             "Copy it to this device first, then choose it again. Nothing was changed."
@@ -146,6 +153,7 @@ pub(super) const fn label(label: PartsPage) -> &'static str {
             "Seven invented parts of a boatyard shop, to look around. They go with one tap."
         }
         P::RemoveDemo => "Remove the demonstration parts",
+        P::DemoGone => "The demonstration parts are gone.",
         P::Told(notice) => told(notice),
     }
 }
@@ -266,6 +274,11 @@ pub(super) fn say(phrase: PartsSays<'_>) -> String {
         S::Apply { add: 0, replace: 0 } => "Change nothing".to_owned(),
         S::Apply { add, replace } => format!("Import: {}", change(add, replace)),
         S::Imported { add, replace } => format!("Imported: {}.", change(add, replace)),
+        S::ImportUndone { stay: 0 } => "The import is undone.".to_owned(),
+        S::ImportUndone { stay } => format!(
+            "The import is undone, except for {} changed since: nothing of that is taken away.",
+            parts(stay)
+        ),
         S::Unread { key } => format!("Card {key}"),
     }
 }
