@@ -44,6 +44,9 @@ fn after(mine: &[Card], done: &Applied) -> Vec<Card> {
     all
 }
 
+/// Something that somebody did to a card.
+type Change = fn(&mut Card, Zone);
+
 fn remark(what: &str) -> Entry {
     Entry { at: "2026-11-20T08:00:00Z".into(), what: what.into(), ..Entry::default() }
 }
@@ -75,7 +78,7 @@ fn fates_are_told_apart() {
 fn whatever_would_lose_something_is_a_conflict() {
     let mine = pawl();
     let zone = Zone { place: "tail".into(), target: "45 HRC max".into() };
-    let changes: [(&str, fn(&mut Card, Zone)); 12] = [
+    let changes: [(&str, Change); 12] = [
         ("notes", |card, _| card.notes = "Something else.".into()),
         ("name", |card, _| card.name = "Pawl".into()),
         ("target", |card, _| card.target = "52 HRC min".into()),
