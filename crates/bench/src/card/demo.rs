@@ -15,7 +15,7 @@ use super::{
     SectionSheet, SteelSheet, TemperSheet, Zone, entry_of_files, said_of_card,
 };
 use crate::answer::StrokeInput;
-use crate::state::{App, PartStage, ShapeKind, UnknownField};
+use crate::state::{App, FileTestState, PartStage, ShapeKind, UnknownField};
 use crate::words::Language;
 
 /// The seven parts.
@@ -68,7 +68,7 @@ impl Making {
         self.card.put(&mut app.saved);
         let found = entry_of_files(&app, language);
         self.card.story.extend(found.map(|entry| Entry { at: self.at.clone(), ..entry }));
-        self.card.files = FileSheet { spot: 1, ..FileSheet::default() };
+        self.card.files = files();
         let what = what.to_owned();
         self.card.story.push(Entry { at: at.to_owned(), kind, what, ..Entry::default() });
         self.changed(at)
@@ -120,7 +120,7 @@ fn bath(medium: &str, movement: &str, litres: &str, temperature: &str) -> BathSh
 }
 
 fn files() -> FileSheet {
-    FileSheet { spot: 1, ..FileSheet::default() }
+    FileSheet::of(&FileTestState::default())
 }
 
 fn bought() -> TemperSheet {
@@ -145,7 +145,10 @@ fn pawl(language: Language) -> Making {
         .hardened(language, "855 °C, 40 min at heat, oil 14 L at 35 °C", "2026-11-10T13:40:00Z")
         .stroke(&[(55.0, "skates"), (55.0, "skates"), (60.0, "bites")], "2026-11-10T15:05:00Z")
         .tempered(language, "205 °C / 2 h", "2026-11-11T09:30:00Z")
-        .stroke(&[(50.0, "skates"), (55.0, "bites")], "2026-11-12T14:03:00Z")
+        .stroke(
+            &[(50.0, "skates"), (50.0, "skates"), (55.0, "bites"), (55.0, "bites")],
+            "2026-11-12T14:03:00Z",
+        )
 }
 
 fn drift(language: Language) -> Making {
@@ -156,7 +159,7 @@ fn drift(language: Language) -> Making {
         steel: steel("W1", "new bar, marked by the merchant"),
         section: section(ShapeKind::Round, "30 mm", "", "160 mm"),
         kind: "drift".into(),
-        target: "54-58 HRC".into(),
+        target: "52 HRC min".into(),
         zones: vec![zone],
         bath: bath("water", "good", "20 L", "20 °C"),
         tempering: bought(),
@@ -177,7 +180,7 @@ fn drift(language: Language) -> Making {
             "2026-10-20T08:30:00Z",
         )
         .stroke(
-            &[(50.0, "skates"), (55.0, "skates"), (55.0, "slight"), (60.0, "bites")],
+            &[(50.0, "skates"), (55.0, "skates"), (55.0, "skates"), (60.0, "bites")],
             "2026-10-20T09:10:00Z",
         )
 }
@@ -215,7 +218,7 @@ fn screw(language: Language) -> Making {
         name: "Prop-puller screw".into(),
         steel: steel("4340", "bar from the rack, end painted"),
         section: section(ShapeKind::Round, "36 mm", "", "220 mm"),
-        kind: "screw".into(),
+        kind: "puller screw".into(),
         target: "38-42 HRC".into(),
         bath: bath("oil", "moderate", "20 L", "40 °C"),
         tempering: bought(),
@@ -227,7 +230,7 @@ fn screw(language: Language) -> Making {
         .hardened(language, "840 °C, 45 min at heat, oil 20 L at 40 °C", "2026-09-14T13:10:00Z")
         .stroke(&[(50.0, "skates"), (55.0, "bites")], "2026-09-14T15:00:00Z")
         .tempered(language, "480 °C / 2 h", "2026-09-15T10:00:00Z")
-        .stroke(&[(40.0, "slight"), (45.0, "bites"), (45.0, "bites")], "2026-09-15T14:45:00Z")
+        .stroke(&[(45.0, "skates"), (45.0, "skates"), (50.0, "bites")], "2026-09-15T14:45:00Z")
 }
 
 fn shaft_bar() -> Making {

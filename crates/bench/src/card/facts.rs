@@ -75,7 +75,13 @@ pub struct Again {
 /// Every fact of a card in words; what it does not say is left out.
 #[must_use]
 pub fn facts(card: &Card, language: Language) -> Vec<Fact> {
-    let apart = |of| matches!(of, FactLabel::Name | FactLabel::Story);
+    let tested = !card.files.is_empty();
+    // The files at hand are no fact of a part that they did not touch.
+    let apart = |of| match of {
+        FactLabel::Name | FactLabel::Story => true,
+        FactLabel::OwnFiles => !tested,
+        _ => false,
+    };
     let teller = Teller::new(card, language);
     let told = FactLabel::ALL.into_iter().filter(|of| !apart(*of));
     let facts = told.map(|of| Fact { of, label: label(language, of), text: teller.tell(of) });

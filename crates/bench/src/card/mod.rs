@@ -16,6 +16,7 @@
 //! ```
 
 mod check;
+pub mod csv;
 pub mod demo;
 mod entry;
 mod facts;
@@ -27,6 +28,7 @@ mod rest;
 mod said;
 mod scan;
 mod sheet;
+pub mod text;
 
 use serde::{Deserialize, Serialize};
 

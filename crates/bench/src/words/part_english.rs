@@ -158,24 +158,16 @@ pub(super) fn say(phrase: PartWords<'_>) -> Words {
         P::WhatDone => "WHAT WAS DONE, IN ORDER".into(),
         P::WhatFound => "WHAT WAS FOUND".into(),
         P::Nothing => "Nothing was noted.".into(),
-        P::Means { found } => format!("By: {found}.").into(),
         P::WhoSays { app, data } => format!(
             "Worked out by Biteband {app}, tables {data}, from what is written here. A band holds the part 19 times out of 20; HRC is Rockwell C."
         )
         .into(),
         P::Judgement => "A file test is a judgement by hand, not the reading of a hardness tester: a file bites what is softer than itself and skates on what is harder.".into(),
-        P::Estimate => "A band by files is an estimate, and so is every number converted from it. If money or safety hangs on it, have the part measured.".into(),
-        P::NotForSafety => "Not to be used to decide on lifting, steering, brakes or pressure.".into(),
-        P::Heading(name) => name.to_owned().into(),
         P::Now => "now".into(),
         P::Earlier { count: n } => format!("... and {} before that", count(n, "entry", "entries")).into(),
         P::Shortened { what } => format!("Not all of it fits on one page. Left out or cut: {what}.").into(),
         P::Handwriting => "By hand".into(),
-        P::StruckTools => "Struck tools: at most 45 HRC at the struck end, and softer than the hammer; chamfer it and grind off mushrooms.".into(),
-        P::TemperingFire => "Wash quench oil off before tempering: it smokes and can catch fire in the oven. Nothing wet into an oil bath.".into(),
-        P::RuleLabel { scale } => format!("The band in {scale}; wanted between the brackets.").into(),
         P::Demo => "Invented, for the demonstration.".into(),
-        P::Litres { litres } => litres.to_owned().into(),
         P::Counts { parts, entries, strokes, photos } => format!(
             "{}, {} of history, {}, {}",
             count(parts, "part", "parts"),
