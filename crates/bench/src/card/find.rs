@@ -1,5 +1,6 @@
 //! Cards looked for and put in order.
 
+use std::borrow::Borrow;
 use std::cmp::Ordering;
 
 use super::{Card, Standing, moment_ms};
@@ -67,8 +68,9 @@ pub fn matches(card: &Card, search: &str, language: Language) -> bool {
 }
 
 /// Puts cards in order; what is equal goes by name, then by id, so that a list never jumps.
-pub fn sort(cards: &mut [Card], order: Order) {
+pub fn sort<C: Borrow<Card>>(cards: &mut [C], order: Order) {
     cards.sort_by(|a, b| {
+        let (a, b): (&Card, &Card) = (a.borrow(), b.borrow());
         let first = match order {
             Order::Changed => moment_ms(&b.changed).cmp(&moment_ms(&a.changed)),
             Order::Name => Ordering::Equal,

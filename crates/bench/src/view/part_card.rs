@@ -6,7 +6,7 @@ use crate::card::find::standing;
 use crate::card::{Card, Rest, StoryLine, facts, story};
 use crate::state::{App, Field, Page, PartField};
 use crate::tempers::parse_tempers;
-use crate::words::{FactLabel, Language, PartWords, PartsPage, PartsSays};
+use crate::words::{About, FactLabel, Language, PartWords, PartsPage, PartsSays};
 
 /// Everything that is shown of it.
 #[derive(Clone, Debug, PartialEq)]
@@ -110,7 +110,7 @@ pub fn part_card(app: &App, card: &Card, language: Language, clock: Clock) -> Ca
         groups: groups(card, language),
         zones: zones.collect(),
         struck: if struck {
-            language.part(PartWords::StruckTools).into_owned()
+            language.about(About::CautionStruck).to_owned()
         } else {
             String::new()
         },

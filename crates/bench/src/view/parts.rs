@@ -1,6 +1,7 @@
 //! The page of parts: what lies in storage as a list, the choice on top of every page, what is to be exported, and what
 //! an import would do.
 
+use std::borrow::Cow;
 use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
@@ -178,17 +179,18 @@ pub fn chooser(app: &App, kept: &[Kept], language: Language, clock: Clock) -> Ve
     let hand = app.saved.part.id().to_owned();
     let mut cards = cards(app, kept, language);
     sort(&mut cards, Order::Changed);
-    let (own, others): (Vec<Card>, Vec<Card>) = cards.into_iter().partition(|c| c.id == hand);
-    let shown = own.iter().chain(others.iter().take(LAST));
+    let own = cards.iter().filter(|card| card.id == hand);
+    let others = cards.iter().filter(|card| card.id != hand);
+    let shown = own.chain(others.take(LAST));
     shown.map(|card| row(card, &hand, language, clock)).collect()
 }
 
 /// All cards, that of the part in hand as it stands on the pages.
-fn cards(app: &App, kept: &[Kept], language: Language) -> Vec<Card> {
+fn cards<'a>(app: &App, kept: &'a [Kept], language: Language) -> Vec<Cow<'a, Card>> {
     let own = part_in_hand(app, kept, language);
     let id = app.saved.part.id();
     let others = kept.iter().filter_map(Kept::card).filter(|card| card.id != id);
-    others.cloned().chain(own).collect()
+    others.map(Cow::Borrowed).chain(own.map(Cow::Owned)).collect()
 }
 
 fn row(card: &Card, hand: &str, language: Language, clock: Clock) -> PartRow {

@@ -35,6 +35,7 @@ pub enum PartsPage {
     AddTempered,
     StruckEnd,
     StruckTarget,
+    StruckKey,
     Zones,
     ZonesWhy,
     AddTitle,
@@ -52,6 +53,8 @@ pub enum PartsPage {
     Remove,
     PutBack,
     Today,
+    Tidy,
+    Close,
     // Photos.
     Photos,
     TakePhoto,

@@ -1,11 +1,13 @@
 //! What is done with cards: each deed waits until everything lies where it belongs, reads what it needs anew, and writes
 //! it as one.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 
 use biteband_bench::card::merge::{self, Applied};
-use biteband_bench::card::{Card, Photo, csv, demo as invented, file, moment, read_record, write_record};
+use biteband_bench::card::{
+    Card, Photo, csv, demo as invented, file, moment, read_record, write_record,
+};
 use biteband_bench::state::{Action, App, Page, PartAction};
 use biteband_bench::view::{Exported, Kept, Problem, file_name, name_of};
 use biteband_bench::words::{PartsPage as P, PartsSays};
@@ -13,7 +15,7 @@ use wasm_bindgen_futures::spawn_local;
 use yew::AttrValue;
 
 use super::shelf::{self, CARDS, Change, DELETED, PAGE, PHOTOS, Written, gone, put};
-use super::state::{Back, Hand, Import, State, Stored, Undo};
+use super::state::{Back, Hand, Import, State, Undo};
 use super::{browser, keeper, say};
 use crate::app::{Dispatch, LANGUAGE};
 use crate::asked::clock;
@@ -29,30 +31,18 @@ pub(super) fn read(hand: &Hand) {
     spawn_local(async move {
         let cards = shelf::read_all(CARDS).await;
         let deleted = shelf::read_all(DELETED).await;
+        let any = !cards.is_empty();
         let exported = shelf::read(PAGE, EXPORTED).await.unwrap_or_default();
         hand.change(move |state| {
-            state.kept = stored(cards, &state.kept);
-            state.deleted = stored(deleted, &state.deleted);
+            state.cards = std::mem::take(&mut state.cards).anew(cards);
+            state.deleted = std::mem::take(&mut state.deleted).anew(deleted);
             state.exported = Exported::read(&exported);
             state.read = true;
         });
-        let own = shelf::read_all(CARDS).await;
-        if !own.is_empty() {
+        if any {
             promise(&hand).await;
         }
     });
-}
-
-/// Texts as cards; one that was read before is not read again.
-fn stored(texts: Vec<(String, String)>, old: &[Stored]) -> Vec<Stored> {
-    let new = texts.into_iter().map(|(key, text)| {
-        let known = old.iter().find(|one| one.key == key && one.text == text);
-        known.cloned().unwrap_or_else(|| {
-            let kept = Kept::read(key.clone(), text.clone(), LANGUAGE);
-            Stored { key, text, kept }
-        })
-    });
-    new.collect()
 }
 
 /// Asks the browser once to keep what is stored, and learns what it says.
@@ -343,7 +333,7 @@ pub(super) fn look_at(hand: &Hand, chosen: wasm_bindgen::JsValue) {
         hand.change(move |state| match read {
             Ok(theirs) => {
                 let plan = merge::plan(LANGUAGE, &mine, theirs);
-                state.import = Some(Import { plan, chosen: Default::default() });
+                state.import = Some(Import { plan, chosen: BTreeMap::new() });
                 state.problem = None;
                 state.told = None;
             }

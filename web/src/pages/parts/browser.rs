@@ -155,7 +155,9 @@ pub(super) async fn share(title: &str, text: &str) -> bool {
     let Some(promise) = call(&navigator(), "share", &[given]) else { return false };
     match wasm_bindgen_futures::JsFuture::from(promise.unchecked_into::<js_sys::Promise>()).await {
         Ok(_) => true,
-        Err(error) => of(&error, "name").and_then(|n| n.as_string()).as_deref() == Some("AbortError"),
+        Err(error) => {
+            of(&error, "name").and_then(|n| n.as_string()).as_deref() == Some("AbortError")
+        }
     }
 }
 

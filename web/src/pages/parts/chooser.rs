@@ -24,8 +24,7 @@ pub(super) fn chooser(shown: &Shown<'_>) -> Html {
         })
     };
     let rows = rows.iter().map(|row| {
-        let (app, dispatch, id) =
-            (Rc::clone(shown.app), shown.dispatch.clone(), row.id.clone());
+        let (app, dispatch, id) = (Rc::clone(shown.app), shown.dispatch.clone(), row.id.clone());
         let onclick = Callback::from(move |_: MouseEvent| {
             dispatch.emit(Action::Choose(false));
             if app.saved.part.id() != id {

@@ -7,7 +7,7 @@ use biteband_bench::words::{PartsPage as P, Ui};
 use gloo::timers::callback::Timeout;
 use yew::prelude::*;
 
-use super::state::{Hand, Shown, State, Told, leave, left};
+use super::state::{Hand, Open, Shown, State, Told, leave, left};
 use super::{acts, browser, card, chooser, files, keeper, list, say};
 use crate::app::{Dispatch, label};
 use crate::parts::text::p;
@@ -46,30 +46,26 @@ impl Component for Desk {
     }
 
     fn update(&mut self, _ctx: &Context<Self>, change: Option<Change>) -> bool {
-        match change {
-            Some(Change(does)) => {
-                does(&mut self.state);
-                true
-            }
-            None => {
-                let hand = self.hand.clone();
-                self.calm = Some(Timeout::new(CALM, move || acts::read(&hand)));
-                false
-            }
-        }
+        let Some(Change(does)) = change else {
+            let hand = self.hand.clone();
+            self.calm = Some(Timeout::new(CALM, move || acts::read(&hand)));
+            return false;
+        };
+        does(&mut self.state);
+        true
     }
 
     fn changed(&mut self, ctx: &Context<Self>, old: &Props) -> bool {
         if old.app.saved.part.id() != ctx.props().app.saved.part.id() {
-            self.state.open = Default::default();
+            self.state.open = Open::default();
         }
         true
     }
 
     fn view(&self, ctx: &Context<Self>) -> Html {
         let Props { app, dispatch } = ctx.props();
-        let kept = self.state.kept();
-        let shown = Shown { app, dispatch, state: &self.state, hand: &self.hand, kept: &kept };
+        let kept = &self.state.cards.kept;
+        let shown = Shown { app, dispatch, state: &self.state, hand: &self.hand, kept };
         html! {
             <>
                 <div class="notices" role="status">{ for self.state.told.iter().map(|told| notice(&shown, told)) }</div>
@@ -110,7 +106,8 @@ fn notice(shown: &Shown<'_>, told: &Told) -> Html {
     let undo = told.undo.clone().map(|(title, undo)| {
         let (hand, app, dispatch) =
             (shown.hand.clone(), Rc::clone(shown.app), shown.dispatch.clone());
-        let back = Callback::from(move |_: MouseEvent| acts::undo(&hand, &app, &dispatch, undo.clone()));
+        let back =
+            Callback::from(move |_: MouseEvent| acts::undo(&hand, &app, &dispatch, undo.clone()));
         html! { <button type="button" class="strong" onclick={back}>{ title }</button> }
     });
     html! {

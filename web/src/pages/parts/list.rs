@@ -3,11 +3,11 @@
 use std::rc::Rc;
 
 use biteband_bench::state::{Field as Name, PartField};
-use biteband_bench::view::{DamagedView, PartRow, PartsView, name_of, parts as view_of};
+use biteband_bench::view::{DamagedView, Kept, PartRow, PartsView, name_of, parts as view_of};
 use biteband_bench::words::PartsPage as P;
 use yew::prelude::*;
 
-use super::state::{Shown, State, Stored};
+use super::state::{Shown, State};
 use super::{acts, browser, say};
 use crate::app::LANGUAGE;
 use crate::asked::clock;
@@ -149,13 +149,13 @@ fn damaged(shown: &Shown<'_>, view: &DamagedView) -> Html {
 
 /// Below everything else: what was deleted, and the demonstration.
 pub(super) fn aside(shown: &Shown<'_>) -> Html {
-    let state = shown.state;
+    let deleted = &shown.state.deleted;
     html! {
         <>
-            if !state.deleted.is_empty() {
+            if !deleted.kept.is_empty() {
                 <details class="card">
-                    <summary>{ say(P::Deleted) }{ " (" }{ state.deleted.len() }{ ")" }</summary>
-                    <ul class="gone">{ for state.deleted.iter().map(|one| deleted(shown, one)) }</ul>
+                    <summary>{ say(P::Deleted) }{ " (" }{ deleted.kept.len() }{ ")" }</summary>
+                    <ul class="gone">{ for deleted.kept.iter().map(|one| gone(shown, one)) }</ul>
                 </details>
             }
             { demo(shown) }
@@ -163,9 +163,12 @@ pub(super) fn aside(shown: &Shown<'_>) -> Html {
     }
 }
 
-fn deleted(shown: &Shown<'_>, one: &Stored) -> Html {
-    let name = one.kept.card().map_or_else(|| one.key.clone(), |card| name_of(card, LANGUAGE));
-    let id = one.key.clone();
+fn gone(shown: &Shown<'_>, one: &Kept) -> Html {
+    let (id, name) = match one {
+        Kept::Card(card) => (card.id.clone(), name_of(card, LANGUAGE)),
+        Kept::Damaged(damaged) => (damaged.key.clone(), damaged.title.clone()),
+    };
+    let key_of = id.clone();
     let back = {
         let (hand, id) = (shown.hand.clone(), id.clone());
         Callback::from(move |_: MouseEvent| acts::put_back(&hand, id.clone()))
@@ -193,15 +196,14 @@ fn deleted(shown: &Shown<'_>, one: &Stored) -> Html {
             </div>
         }
     };
-    html! { <li key={one.key.clone()}><b>{ name }</b>{ keys }</li> }
+    html! { <li key={key_of}><b>{ name }</b>{ keys }</li> }
 }
 
 fn demo(shown: &Shown<'_>) -> Html {
     let there = shown.kept.iter().filter_map(|kept| kept.card()).any(|card| card.demo);
     let (hand, app) = (shown.hand.clone(), Rc::clone(shown.app));
     let onclick = Callback::from(move |_: MouseEvent| acts::demo(&hand, &app, !there));
-    let (title, why) =
-        if there { (P::RemoveDemo, None) } else { (P::ShowDemo, Some(P::DemoWhy)) };
+    let (title, why) = if there { (P::RemoveDemo, None) } else { (P::ShowDemo, Some(P::DemoWhy)) };
     let mut inside = vec![key("", say(title), onclick)];
     inside.extend(why.map(|why| para("small", say(why))));
     section("card", inside)

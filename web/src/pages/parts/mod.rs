@@ -23,6 +23,7 @@ use yew::prelude::*;
 use crate::app::{Dispatch, LANGUAGE};
 use crate::parts::chips::press;
 use crate::parts::text::p;
+use crate::rooms::{Heat, put_on_card};
 
 const fn say(label: P) -> &'static str {
     LANGUAGE.parts_page(label)
@@ -31,6 +32,7 @@ const fn say(label: P) -> &'static str {
 /// The page; on every other page what belongs to the part in hand.
 pub(crate) fn parts(app: &Rc<App>, dispatch: &Dispatch) -> Html {
     keeper::follow(app, dispatch);
+    put_on_card(heated);
     let open = app.saved.page == Page::Parts || app.session.choosing;
     html! {
         <>
@@ -40,6 +42,15 @@ pub(crate) fn parts(app: &Rc<App>, dispatch: &Dispatch) -> Html {
             if open { <desk::Desk app={Rc::clone(app)} dispatch={dispatch.clone()} /> }
         </>
     }
+}
+
+/// A heat that another page tells.
+fn heated(dispatch: &Dispatch, heat: Heat) {
+    let action = match heat {
+        Heat::Hardened(what) => PartAction::Hardened(what),
+        Heat::Tempered(what) => PartAction::Tempered(what),
+    };
+    dispatch.emit(action.into());
 }
 
 /// What the keeping of cards has to say.

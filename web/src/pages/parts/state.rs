@@ -4,9 +4,9 @@ use std::cell::RefCell;
 use std::collections::BTreeMap;
 use std::rc::Rc;
 
+use biteband_bench::card::Photo;
 use biteband_bench::card::find::Order;
 use biteband_bench::card::merge::{Choice, Plan};
-use biteband_bench::card::{Card, Photo};
 use biteband_bench::state::App;
 use biteband_bench::view::{Exported, Kept, Problem};
 use yew::AttrValue;
@@ -14,7 +14,7 @@ use yew::html::Scope;
 
 use super::desk::Desk;
 use super::shelf::Change;
-use crate::app::Dispatch;
+use crate::app::{Dispatch, LANGUAGE};
 
 /// What is held while the page is open.
 #[derive(Default)]
@@ -22,9 +22,9 @@ pub(super) struct State {
     /// Whether storage was read.
     pub(super) read: bool,
     /// The cards, and what is no card any more.
-    pub(super) kept: Vec<Stored>,
+    pub(super) cards: Read,
     /// Those that were deleted.
-    pub(super) deleted: Vec<Stored>,
+    pub(super) deleted: Read,
     pub(super) exported: Exported,
     /// Whether the browser promised to keep what is stored.
     pub(super) promised: Option<bool>,
@@ -44,12 +44,11 @@ pub(super) struct State {
     pub(super) open: Open,
 }
 
-/// What lies under a key, as text and read.
-#[derive(Clone)]
-pub(super) struct Stored {
-    pub(super) key: String,
-    pub(super) text: String,
-    pub(super) kept: Kept,
+/// What lies in a store: keys and texts, and the same read.
+#[derive(Default)]
+pub(super) struct Read {
+    pub(super) texts: Vec<(String, String)>,
+    pub(super) kept: Vec<Kept>,
 }
 
 /// What is open of the part in hand; with another part all of it is closed.
@@ -63,8 +62,8 @@ pub(super) struct Open {
     pub(super) with: Option<String>,
     /// The text of the card is shown.
     pub(super) text: bool,
-    /// The sheet is shown, on Letter instead of A4.
-    pub(super) sheet: Option<bool>,
+    /// The sheet is shown.
+    pub(super) sheet: bool,
 }
 
 /// An import that is looked at before it is done.
@@ -100,14 +99,17 @@ pub(super) struct Back {
     pub(super) before: Option<String>,
 }
 
-impl State {
-    /// The cards and what is no card any more.
-    pub(super) fn kept(&self) -> Vec<Kept> {
-        self.kept.iter().map(|one| one.kept.clone()).collect()
-    }
-
-    pub(super) fn card(&self, id: &str) -> Option<&Card> {
-        self.kept.iter().filter_map(|one| one.kept.card()).find(|card| card.id == id)
+impl Read {
+    /// The same store anew; a text that was read before is not read again.
+    pub(super) fn anew(self, texts: Vec<(String, String)>) -> Self {
+        let mut old: BTreeMap<(String, String), Kept> =
+            self.texts.into_iter().zip(self.kept).collect();
+        let kept = texts.iter().map(|one| {
+            let read = || Kept::read(one.0.clone(), one.1.clone(), LANGUAGE);
+            old.remove(one).unwrap_or_else(read)
+        });
+        let kept = kept.collect();
+        Self { texts, kept }
     }
 }
 
