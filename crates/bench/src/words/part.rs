@@ -2,11 +2,14 @@
 
 use std::borrow::Cow;
 
+use serde::Serialize;
+
 use super::{Language, part_english};
 use crate::card::{EntryKind, Standing};
 
 /// What a fact of a card is about, in the order in which facts are told.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "kebab-case")]
 #[expect(missing_docs, reason = "a label is documented by its words in each language")]
 pub enum FactLabel {
     Name,
