@@ -39,7 +39,7 @@ const stored = (page, name, text) =>
   page.evaluate(
     ([name, text]) =>
       new Promise((done, failed) => {
-        const request = indexedDB.open("biteband", 1);
+        const request = indexedDB.open("biteband");
         request.onerror = () => failed(request.error);
         request.onsuccess = () => {
           const database = request.result;

@@ -11,16 +11,21 @@ use std::cell::Cell;
 use std::rc::Rc;
 
 use biteband_bench::state::{App, Page};
+use biteband_bench::view::FileTestView;
 use wasm_split_helpers::{SplitLoaderError, wasm_split};
 use yew::Html;
 
 use crate::app::Dispatch;
+use crate::pages::file_test::Handed;
 use crate::pages::{
-    about, convert, file_test, mark, next, paper, parts, steel, temper, timer, unknown,
+    about, convert, file_more, file_test, mark, next, paper, parts, steel, temper, timer, unknown,
 };
 
 /// What draws a page.
 pub(crate) type Room = fn(&Rc<App>, &Dispatch) -> Html;
+
+/// What draws the cards below the verdict of a file test.
+pub(crate) type Cards = fn(Handed<'_>, &FileTestView) -> Html;
 
 type Loaded = Result<Room, SplitLoaderError>;
 
@@ -79,6 +84,12 @@ fn about_part() -> Loaded {
     Ok(about::about)
 }
 
+/// Below the first screen; with the smallest part, so that it comes at once.
+#[wasm_split(about, fallible)]
+fn more_part() -> Result<Cards, SplitLoaderError> {
+    Ok(file_more::more)
+}
+
 /// The pages whose parts are loaded when the first page stands, so that a later tap need not wait; the one that is
 /// opened most often first. That of the tempers holds a panel of the first page.
 pub(crate) const PARTS: [Page; 9] = [
@@ -95,11 +106,17 @@ pub(crate) const PARTS: [Page; 9] = [
 
 thread_local! {
     static NEXT: Cell<Option<Room>> = const { Cell::new(None) };
+    static MORE: Cell<Option<Cards>> = const { Cell::new(None) };
 }
 
 /// What draws the panel of the next step, once its part is there.
 pub(crate) fn next_panel() -> Option<Room> {
     NEXT.get()
+}
+
+/// What draws the cards below the verdict, once their part is there.
+pub(crate) fn more_cards() -> Option<Cards> {
+    MORE.get()
 }
 
 /// What draws a page, where that is part of the first module.
@@ -121,7 +138,11 @@ pub(crate) fn at_hand(page: Page) -> Option<Room> {
 /// Loads the part that draws a page; nothing when it could not be had. Once loaded it comes at once.
 pub(crate) async fn load(page: Page) -> Option<Room> {
     match page {
-        Page::FileTest => at_hand(page),
+        Page::FileTest => {
+            MORE.set(more_part().await.ok());
+            // The page itself is at hand; what could not be had is tried again at the next change.
+            MORE.get().and(at_hand(page))
+        }
         Page::Convert => convert_part().await.ok(),
         Page::Mark => mark_part().await.ok(),
         Page::Paper => paper_part().await.ok(),

@@ -2,6 +2,7 @@
 
 pub(crate) mod about;
 pub(crate) mod convert;
+pub(crate) mod file_more;
 pub(crate) mod file_test;
 pub(crate) mod mark;
 pub(crate) mod next;
