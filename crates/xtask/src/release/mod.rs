@@ -43,6 +43,7 @@ const TEXTS: &[(&str, &str)] = &[
 /// On a wrong option, when node is missing, or when a part of the release cannot be made.
 pub(crate) fn run(arguments: &[String]) -> Outcome {
     let out = out_folder(arguments)?;
+    place(&out)?;
     // A page that was not made smaller is over its limits, and a bundle without its package would be taken for
     // the whole under the same name.
     if find("node").is_none() || find("npm").is_none() {
@@ -127,17 +128,20 @@ struct Built {
     texts: Vec<Piece>,
 }
 
+/// The bundle's own folder below this one; what stands there must be a bundle, because it will be replaced.
+fn place(out: &Path) -> Outcome<PathBuf> {
+    let folder = out.join(format!("biteband-{VERSION}"));
+    if folder.exists() && !folder.join(SUMS).exists() {
+        let shown = folder.display();
+        return Err(format!("{shown} is no release: move it away, or name another folder").into());
+    }
+    Ok(folder)
+}
+
 /// Lays the bundle out below a folder, in place of one that was there, and returns its own folder.
 fn lay(out: &Path, program: &Path) -> Outcome<PathBuf> {
-    let name = format!("biteband-{VERSION}");
-    let (folder, fresh) = (out.join(&name), out.join(format!(".{name}.new")));
-    if folder.exists() && !folder.join(SUMS).exists() {
-        return Err(format!(
-            "{} is no release: move it away, or name another folder",
-            folder.display()
-        )
-        .into());
-    }
+    let folder = place(out)?;
+    let fresh = out.join(format!(".biteband-{VERSION}.new"));
     remove(&fresh)?;
     for piece in arrange(gather(program)?)? {
         let path = fresh.join(&piece.name);
@@ -401,6 +405,18 @@ mod tests {
             agree("1.2.3", manifest, "## 1.2.30\n").unwrap_err().to_string().contains("CHANGELOG")
         );
         assert!(agree("1.2.3", b"{}", changelog).is_err());
+    }
+
+    #[test]
+    fn only_a_release_is_replaced() {
+        let out = std::env::temp_dir().join(format!("biteband-release-{}", std::process::id()));
+        let folder = place(&out).unwrap();
+        fs::create_dir_all(&folder).unwrap();
+        let refused = place(&out).is_err();
+        fs::write(folder.join(SUMS), "").unwrap();
+        let taken = place(&out).is_ok();
+        remove(&out).unwrap();
+        assert!(refused && taken);
     }
 
     #[test]
