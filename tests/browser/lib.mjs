@@ -28,7 +28,7 @@
 //   server              the Server below.
 //   browser()           the running browser.
 // Server                url; requests (paths asked for); mounts (address prefix -> folder, to change what is
-//                       served); compress (true: brotli); stop() and start(): cut and restore the network.
+//                       served); compress (true: brotli); types (by the endings of names); stop() and start(): cut and restore the network.
 // copyOfPage(change)    a copy of the built page in a temporary folder, `change(folder)` applied, its service worker
 //                       written anew; `worker: false` leaves the old worker.
 // isPlainPart(name)     whether a file of the page is the plain module of a part, which only old browsers fetch.
@@ -67,12 +67,14 @@ const TYPES = {
   ".svg": "image/svg+xml",
   ".wasm": "application/wasm",
   ".webmanifest": "application/manifest+json",
+  other: "application/octet-stream",
 };
 
 export class Server {
   mounts = {};
   requests = [];
   compress = false;
+  types = TYPES;
   #http = http.createServer((request, response) => this.#answer(request, response));
   #port = 0;
   #small = new Map();
@@ -117,7 +119,7 @@ export class Server {
     const file = join(this.mounts[prefix], path.slice(prefix.length) || "index.html");
     if (!existsSync(file) || !statSync(file).isFile()) return refuse(404);
     const headers = {
-      "content-type": TYPES[extname(file)] ?? "application/octet-stream",
+      "content-type": this.types[extname(file)] ?? this.types.other,
       "cache-control": "no-cache",
       vary: "accept-encoding",
     };

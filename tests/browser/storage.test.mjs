@@ -3,7 +3,8 @@ import assert from "node:assert/strict";
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { test } from "node:test";
-import { copyOfPage, dist, noAxeViolations, stage, until } from "./lib.mjs";
+import { pathToFileURL } from "node:url";
+import { copyOfPage, dist, noAxeViolations, singleFile, stage, until } from "./lib.mjs";
 
 const { expect, open, server } = stage();
 const SAMPLE = readFileSync(new URL("../../crates/bench/tests/stored/schema-1.json", import.meta.url), "utf8");
@@ -97,6 +98,18 @@ test("strokes, texts, page and theme are there again after a reload", async () =
   assert.equal(await button(page, "Casual").getAttribute("aria-pressed"), "true");
   await button(page, "Undo").click();
   await says(page, ".verdict", "Softer than your 55 file");
+});
+
+test("what was typed into the single file is there again when the file is opened anew", async () => {
+  const file = pathToFileURL(singleFile).href;
+  const page = await started(file, { device: "phone" });
+  await works(page);
+  await type(page, "Wanted hardness", "50-54");
+  await page.goto("about:blank");
+  await page.goto(file);
+  await shown(page);
+  await says(page, ".verdict", "Between your 50 and 55 files");
+  assert.equal(await field(page, "Wanted hardness").inputValue(), "50-54");
 });
 
 test("every change is kept even when the page is loaded again at once", async () => {
