@@ -31,6 +31,7 @@
 //                       served); compress (true: brotli); types (by the endings of names); stop() and start(): cut and restore the network.
 // copyOfPage(change)    a copy of the built page in a temporary folder, `change(folder)` applied, its service worker
 //                       written anew; `worker: false` leaves the old worker.
+// withNewVersion(server, work)  while it works, the host has another version of the page: its description says so.
 // isPlainPart(name)     whether a file of the page is the plain module of a part, which only old browsers fetch.
 // axe(page, options)    accessibility findings as text lines; noAxeViolations(page, options) asserts none.
 //                       Options: `within` a selector; `without` rule names.
@@ -44,7 +45,9 @@
 // tests/browser/one.test.mjs` runs one file on what was built.
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
-import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from "node:fs";
+import {
+  cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync,
+} from "node:fs";
 import http from "node:http";
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
@@ -255,6 +258,18 @@ export function copyOfPage(change, { worker = true } = {}) {
     execFileSync(program, [...first, "post-build", "--dist", folder], { cwd: project });
   }
   return folder;
+}
+
+export async function withNewVersion(server, work) {
+  server.mounts["/"] = copyOfPage((folder) => {
+    const index = join(folder, "index.html");
+    writeFileSync(index, readFileSync(index, "utf8").replace(/(name="description" content=")/, "$1Version two. "));
+  });
+  try {
+    await work();
+  } finally {
+    server.mounts["/"] = dist;
+  }
 }
 
 export const isPlainPart = (name) => /-[0-9a-f]{16}-[^/]+\.wasm$/.test(name);
