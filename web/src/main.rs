@@ -4,6 +4,7 @@
 //! can do lives at this rim: elements, storage, the address, the service worker's messages.
 
 mod app;
+mod asked;
 mod object;
 mod pages;
 mod parts;

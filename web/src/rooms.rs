@@ -104,9 +104,33 @@ pub(crate) const PARTS: [Page; 9] = [
     Page::About,
 ];
 
+/// A heat that a part was given, in words.
+#[derive(Clone, Debug)]
+pub(crate) enum Heat {
+    /// Heated and quenched.
+    Hardened(String),
+    /// Tempered.
+    Tempered(String),
+}
+
+/// What puts a heat on a card.
+type OnCard = fn(&Dispatch, Heat);
+
 thread_local! {
     static NEXT: Cell<Option<Room>> = const { Cell::new(None) };
     static MORE: Cell<Option<Cards>> = const { Cell::new(None) };
+    static ON_CARD: Cell<Option<OnCard>> = const { Cell::new(None) };
+}
+
+/// Names what puts a heat on the card of the part in hand: cards have a part of their own.
+pub(crate) fn put_on_card(does: OnCard) {
+    // Opaque, because the optimiser sees that there is but one and would call it by its name.
+    ON_CARD.set(Some(std::hint::black_box(does)));
+}
+
+/// What puts a heat on the card; nothing without a part in hand.
+pub(crate) fn on_card(app: &App) -> Option<OnCard> {
+    ON_CARD.get().filter(|_| app.saved.part.in_hand())
 }
 
 /// What draws the panel of the next step, once its part is there.

@@ -18,6 +18,7 @@ use crate::parts::bars::tabs;
 use crate::parts::chips::{Name as Group, chips, folded, key, keys, list, press};
 use crate::parts::field::{Look, field};
 use crate::parts::text::{block, heading, p, para, ps, section};
+use crate::rooms::{Heat, on_card};
 
 const fn say(label: S) -> &'static str {
     LANGUAGE.steel_page(label)
@@ -205,6 +206,7 @@ impl Shown<'_> {
             vec![
                 heading(say(S::RecipeTitle)),
                 html! { <table class="read recipe"><tbody>{ for rows }</tbody></table> },
+                card_key(self.app, self.dispatch, &view.done, Heat::Hardened),
             ],
         )
     }
@@ -213,6 +215,20 @@ impl Shown<'_> {
     fn timer(&self, hold: &str) -> Html {
         timer_key(self.app, self.dispatch, TimerKind::Soak, hold)
     }
+}
+
+/// The key that puts a heat on the card of the part in hand; nothing without one.
+pub(super) fn card_key(
+    app: &App,
+    dispatch: &Dispatch,
+    what: &str,
+    heat: fn(String) -> Heat,
+) -> Html {
+    let Some(does) = on_card(app).filter(|_| !what.is_empty()) else { return Html::default() };
+    let label = format!("{}: {what}", say(S::OnCard));
+    let (dispatch, what) = (dispatch.clone(), what.to_owned());
+    let onclick = Callback::from(move |_: MouseEvent| does(&dispatch, heat(what.clone())));
+    html! { <button type="button" aria-label={label} {onclick}>{ say(S::OnCard) }</button> }
 }
 
 /// The key that takes a time to the page of timers, where it is started.

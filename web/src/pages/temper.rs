@@ -13,12 +13,13 @@ use biteband_bench::words::{SteelPage, TemperPage as T, Ui};
 use yew::prelude::*;
 
 use super::convert::refusal;
-use super::steel::timer_key;
+use super::steel::{card_key, timer_key};
 use crate::app::{Dispatch, LANGUAGE, label};
 use crate::parts::bars::tabs;
 use crate::parts::chips::{Name as Group, chips, folded, key, keys, list, press};
 use crate::parts::field::{Look, field};
 use crate::parts::text::{block, heading, p, para, ps, section};
+use crate::rooms::Heat;
 
 const fn say(label: T) -> &'static str {
     LANGUAGE.temper_page(label)
@@ -41,7 +42,7 @@ pub(crate) fn temper(app: &Rc<App>, dispatch: &Dispatch) -> Html {
             { block("col asked", vec![tabs(Page::Temper), shown.asked()]) }
             <div class="col answer">
                 <div role="status" class="col">{ status }</div>
-                { view.plan.as_ref().map(steps).unwrap_or_default() }
+                { view.plan.as_ref().map(|plan| steps(app, dispatch, plan)).unwrap_or_default() }
                 { view.curve.as_ref().map(drawn).unwrap_or_default() }
                 { warnings(&view) }
             </div>
@@ -186,11 +187,11 @@ fn looked(view: &LookedView) -> Html {
     section("verdict", vec![para("num words", &view.about), para("say", &view.verdict)])
 }
 
-fn steps(plan: &PlanView) -> Html {
+fn steps(app: &App, dispatch: &Dispatch, plan: &PlanView) -> Html {
     let row = |one: &biteband_bench::view::StepRow| {
         html! {
             <tr>
-                <th scope="row">{ say(one.name) }</th>
+                <th scope="row">{ say(one.name) }{ card_key(app, dispatch, &one.done, Heat::Tempered) }</th>
                 <td>{ one.at.clone() }<small>{ say(one.of) }</small>
                     if !one.metal.is_empty() { <small>{ one.metal.clone() }{ " " }{ say(T::InMetal) }</small> }
                 </td>

@@ -15,18 +15,29 @@
 //! assert_eq!((card.steel.name.as_str(), card.target.as_str()), ("4140", "50-54 HRC"));
 //! ```
 
+mod check;
+pub mod csv;
+pub mod demo;
 mod entry;
+mod facts;
+pub mod file;
+pub mod find;
+pub mod merge;
 mod record;
 mod rest;
 mod said;
+mod scan;
 mod sheet;
+pub mod text;
 
 use serde::{Deserialize, Serialize};
 
+pub use check::is_id;
 pub use entry::{entry_of_files, found, versions};
+pub use facts::{Again, Fact, Row, StoryLine, again, compare, day, facts, story};
 pub use record::{SCHEMA, read_record, write_record};
 pub(crate) use rest::Rest;
-pub use said::{Said, SaidOf, Standing, said};
+pub use said::{Said, SaidOf, Standing, said, said_of_card};
 pub use sheet::{Sheets, moment, moment_ms};
 
 use crate::answer::{ProofInput, StrokeInput};

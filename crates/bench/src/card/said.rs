@@ -2,7 +2,10 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::answer::{FileOutcome, FileQuestion, PROVED, assess};
+use super::{Card, ClaimSheet};
+use crate::answer::{
+    ClaimQuestion, FileOutcome, FileQuestion, PROVED, ReadingInput, assess, claim,
+};
 use crate::state::App;
 use crate::view::file_test_asked;
 use crate::words::{CardWords, Language};
@@ -106,4 +109,65 @@ pub(super) fn of_files(question: &FileQuestion, language: Language) -> Option<Sa
         }
     };
     Some(Said { of: SaidOf::Files, app, data, ..said })
+}
+
+/// What the tool says of a card: of its files and readings, and of its paper where there is one.
+#[must_use]
+pub fn said_of_card(card: &Card, language: Language) -> Vec<Said> {
+    let mut app = App::default();
+    card.put(&mut app.saved);
+    let mut all = said(&app, language);
+    all.extend(of_claim(card, &app, language));
+    all
+}
+
+/// What the tool says of a paper; nothing where there is none, nothing was measured, or it cannot be read.
+fn of_claim(card: &Card, app: &App, language: Language) -> Option<Said> {
+    let ClaimSheet { paper, readings, with_files, steel, rule, place, claimed_place } = &card.claim;
+    let files = if *with_files {
+        FileQuestion { target: None, ..file_test_asked(app, language) }
+    } else {
+        FileQuestion::default()
+    };
+    let measured = !(readings.is_empty() && files.strokes.is_empty() && files.readings.is_empty());
+    if paper.trim().is_empty() || !measured {
+        return None;
+    }
+    let some = |text: &str| Some(text.trim().to_owned()).filter(|text| !text.is_empty());
+    let question = ClaimQuestion {
+        claim: paper.clone(),
+        measured: readings.iter().cloned().map(ReadingInput::from).collect(),
+        files,
+        steel: some(steel).or_else(|| some(&card.steel.name)),
+        rule: some(rule),
+        place: some(place),
+        claimed_place: some(claimed_place),
+        units: app.saved.settings.units,
+    };
+    // A part whose steel is no grade here still has a paper.
+    let answer = claim(language, &question)
+        .or_else(|_| claim(language, &ClaimQuestion { steel: some(steel), ..question }));
+    let (version, data) = super::versions();
+    let said = match answer {
+        Err(refused) if refused.code.starts_with("evidence.") => {
+            Said { standing: Standing::Contradictory, text: refused.message, ..Said::default() }
+        }
+        Err(_) => return None,
+        Ok(answer) => {
+            let ends = answer.estimate.as_ref();
+            Said {
+                standing: match answer.verdict {
+                    "agrees" => Standing::Inside,
+                    "disagrees" => Standing::Disagrees,
+                    _ => Standing::NotProved,
+                },
+                text: answer.verdict_text,
+                scale: ends.map_or(String::new(), |_| answer.scale.to_owned()),
+                low: ends.map(|ends| ends.low),
+                high: ends.map(|ends| ends.high),
+                ..Said::default()
+            }
+        }
+    };
+    Some(Said { of: SaidOf::Claim, app: version, data, ..said })
 }

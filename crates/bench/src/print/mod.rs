@@ -16,6 +16,7 @@
 
 mod chart;
 mod file_card;
+mod part_card;
 mod strip;
 mod svg;
 mod thickness;
@@ -33,6 +34,7 @@ use crate::words::{Language, Phrase, Print, Unprintable};
 
 pub use chart::{chart, default_step};
 pub use file_card::file_card;
+pub use part_card::part_card;
 pub use strip::strip;
 pub use svg::Paper;
 pub use thickness::{Line, thickness};
@@ -296,7 +298,8 @@ pub fn document(sheets: &[Sheet]) -> String {
         Paper::A4 => "A4",
         Paper::Letter => "letter",
     };
-    let title = first.map_or("", |sheet| sheet.title.as_str());
+    let mut title = String::new();
+    svg::escape(&mut title, first.map_or("", |sheet| sheet.title.as_str()));
     let mut page = format!(
         "<!DOCTYPE html><html><head><meta charset=\"utf-8\"><title>{title}</title><style>\
          @page{{size:{paper} portrait;margin:0}}body{{margin:0}}\

@@ -56,7 +56,10 @@ pub(super) fn text_width(text: &str, size: f64) -> f64 {
         ' ' | 'f' | 'i' | 'j' | 'l' | 'r' | 't' | 'I' | '.' | ',' | ':' | ';' | '-' | '(' | ')' => {
             0.4
         }
-        'm' | 'w' | 'M' | 'W' | '%' | '±' => 0.9,
+        'm' | 'w' | 'M' | 'W' | '%' | '±' | '×' | '=' | '+' | '<' | '>' => 0.9,
+        '@' => 1.05,
+        // Signs as wide as they are high.
+        '\u{2190}'.. => 1.1,
         _ => 0.62,
     };
     text.chars().map(room).sum::<f64>() * size
@@ -67,16 +70,36 @@ pub(super) fn fitting(text: &str, width: f64, most: f64) -> f64 {
     most.min(width / text_width(text, 1.0).max(0.1))
 }
 
-/// Text broken at spaces into lines that fit into a width.
+/// A word in pieces that fit into a width.
+fn pieces(word: &str, size: f64, width: f64) -> Vec<String> {
+    if text_width(word, size) <= width {
+        return vec![word.to_owned()];
+    }
+    let mut all = vec![String::new()];
+    for sign in word.chars() {
+        let last = all.last().map_or("", String::as_str);
+        if !last.is_empty() && text_width(last, size) + text_width("W", size) > width {
+            all.push(String::new());
+        }
+        if let Some(last) = all.last_mut() {
+            last.push(sign);
+        }
+    }
+    all
+}
+
+/// Text broken at spaces into lines that fit into a width; a word that is longer is broken where the line ends.
 pub(super) fn lines(text: &str, size: f64, width: f64) -> Vec<String> {
     let mut all: Vec<String> = Vec::new();
-    for word in text.split(' ') {
+    for word in text.split(' ').flat_map(|word| pieces(word, size, width)) {
         match all.last_mut() {
-            Some(line) if text_width(line, size) + text_width(word, size) + 0.4 * size <= width => {
+            Some(line)
+                if text_width(line, size) + text_width(&word, size) + 0.4 * size <= width =>
+            {
                 line.push(' ');
-                line.push_str(word);
+                line.push_str(&word);
             }
-            _ => all.push(word.to_owned()),
+            _ => all.push(word),
         }
     }
     all
@@ -128,14 +151,7 @@ impl Canvas {
     }
 
     fn escaped(&mut self, text: &str) {
-        for sign in text.chars() {
-            match sign {
-                '&' => self.out.push_str("&amp;"),
-                '<' => self.out.push_str("&lt;"),
-                '"' => self.out.push_str("&quot;"),
-                _ => self.out.push(sign),
-            }
-        }
+        escape(&mut self.out, text);
     }
 
     /// An attribute in hundredths of a millimetre, finer than any printer.
@@ -259,18 +275,38 @@ impl Canvas {
         y + 4.0
     }
 
+    /// The room that notes take at the bottom.
+    pub(super) fn foot_height(&self, notes: &[String]) -> f64 {
+        let (left, right) = self.sides();
+        let count = notes.iter().flat_map(|note| lines(note, NOTE_TYPE, right - left)).count();
+        count_of(count) * 1.35 * NOTE_TYPE + 1.0
+    }
+
     /// Notes in small type at the bottom, under a line; the place above it comes back.
     pub(super) fn foot(&mut self, notes: &[String]) -> f64 {
         let (left, right) = self.sides();
-        let count = notes.iter().flat_map(|note| lines(note, NOTE_TYPE, right - left)).count();
-        let height = count_of(count) * 1.35 * NOTE_TYPE;
-        let top = self.height - MARGIN - height - 1.0;
+        let top = self.height - MARGIN - self.foot_height(notes);
         self.line((left + THIN, top), (right - THIN, top), THIN);
         let mut y = top + 1.35 * NOTE_TYPE;
         for note in notes {
             y = self.paragraph(y, NOTE_TYPE, false, note);
         }
         top - 2.0
+    }
+}
+
+/// Text as XML and HTML hold it; signs that XML has no room for become spaces.
+pub(super) fn escape(out: &mut String, text: &str) {
+    for sign in text.chars() {
+        match sign {
+            '&' => out.push_str("&amp;"),
+            '<' => out.push_str("&lt;"),
+            '>' => out.push_str("&gt;"),
+            '"' => out.push_str("&quot;"),
+            '\u{fffe}' | '\u{ffff}' => out.push(' '),
+            sign if sign.is_control() => out.push(' '),
+            sign => out.push(sign),
+        }
     }
 }
 

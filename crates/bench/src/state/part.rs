@@ -10,6 +10,7 @@ use super::{Action, App, OwnResult, Saved, TemperField};
 use crate::card::{
     Card, Entry, EntryKind, Photo, Rest, ResultSheet, Sheets, Zone, entry_of_files, moment,
 };
+use crate::tempers::parse_tempers;
 use crate::words::Language;
 
 /// A field of the page of parts.
@@ -184,6 +185,8 @@ pub enum PartAction {
     PutBackEntry,
     /// Adds a photograph.
     AddPhoto(Photo),
+    /// Says what one shows: its id and the words.
+    NamePhoto(String, String),
     /// Takes one away.
     RemovePhoto(String),
     /// Names the moment of what has none yet.
@@ -367,7 +370,15 @@ fn on_card(app: &mut App, action: PartAction) {
         PartAction::AddHardened => {
             missing = typed(app, PartField::Hardened, |app, what| hardened(app, &what));
         }
-        PartAction::AddTempered => missing = typed(app, PartField::Tempered, tempered),
+        PartAction::AddTempered => {
+            let text = app.saved.part.text(PartField::Tempered).trim();
+            // Whether it can be read is the same in every language; the page says what is wrong.
+            if text.is_empty() || parse_tempers(Language::default(), text, None).is_ok() {
+                missing = typed(app, PartField::Tempered, tempered);
+            } else {
+                missing = Some(PartField::Tempered);
+            }
+        }
         PartAction::Hardened(what) => hardened(app, &what),
         PartAction::Tempered(what) => tempered(app, what),
         PartAction::RemoveEntry(index) => with_rest(app, |rest| {
@@ -381,6 +392,11 @@ fn on_card(app: &mut App, action: PartAction) {
             }
         }),
         PartAction::AddPhoto(photo) => with_rest(app, |rest| rest.photos.push(photo)),
+        PartAction::NamePhoto(id, text) => with_rest(app, |rest| {
+            if let Some(photo) = rest.photos.iter_mut().find(|photo| photo.id == id) {
+                photo.text = text;
+            }
+        }),
         PartAction::RemovePhoto(id) => with_rest(app, |rest| rest.photos.retain(|p| p.id != id)),
         _ => {}
     }

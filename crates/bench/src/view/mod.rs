@@ -9,6 +9,8 @@ mod hand;
 mod mark;
 mod next;
 mod paper;
+mod part_card;
+mod parts;
 mod reading;
 mod ridge;
 mod scales;
@@ -29,6 +31,11 @@ pub use hand::{HandView, hand};
 pub use mark::{MarkEntry, MarkView, mark};
 pub use next::{ActView, NextView, StepView, next_step};
 pub use paper::{PaperView, SheetView, paper};
+pub use part_card::{CardView, FactGroup, StoryRow, ZoneRow, part_card};
+pub use parts::{
+    ConflictRow, DamagedView, ExportView, Exported, ImportView, Kept, PartRow, PartsView, chooser,
+    exports, file_name, import, name_of, part_in_hand, parts,
+};
 pub use ridge::{KeyView, RidgeView, RuleRow, RuleTick, RuleView};
 pub use scales::{AlignedView, ScaleLine, ScaleTick};
 pub use section::{BandRow, BandView, Callout, Layer, SectionView};
@@ -39,6 +46,7 @@ pub use timer::{
     Alarm, Clock, Device, Doing, RING, Ring, Sound, TimerRow, TimerView, TimerWatch, timer,
     timer_watch,
 };
+pub(crate) use unknown::seen_in_words;
 pub use unknown::{FamilyRow, TestView, UnknownView, unknown};
 
 use crate::refusal::Refusal;

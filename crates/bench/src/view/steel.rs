@@ -104,6 +104,8 @@ pub struct HeatView {
     pub rows: Vec<RecipeRow>,
     /// The shortest hold as a timer takes it.
     pub hold: Option<String>,
+    /// The heat as it goes on the card of the part: temperature, hold, bath.
+    pub done: String,
     /// Everything behind it, in sentences.
     pub why: Vec<String>,
     /// Lists to tick off: title and items.
@@ -364,7 +366,14 @@ impl Page<'_> {
     }
 
     fn heated(&self, view: &mut SteelView, answer: &HeatAnswer) {
-        view.heat = Some(super::steel_heat::heat_view(self.language, answer, self.units));
+        let medium = Medium::find(&self.state.medium);
+        let medium = medium.map(|medium| self.language.reach(ReachWords::MediumName(medium)));
+        view.heat = Some(super::steel_heat::heat_view(
+            self.language,
+            answer,
+            self.units,
+            medium.as_deref().unwrap_or_default(),
+        ));
         add(&mut view.cautions, answer.cautions.iter().cloned());
         add_sources(view, &answer.sources);
     }

@@ -24,7 +24,12 @@ fn time(low: f64, high: f64) -> String {
     }
 }
 
-pub(super) fn heat_view(language: Language, answer: &HeatAnswer, units: Units) -> HeatView {
+pub(super) fn heat_view(
+    language: Language,
+    answer: &HeatAnswer,
+    units: Units,
+    medium: &str,
+) -> HeatView {
     let mut rows = Vec::new();
     let mut row = |name, value: String, note: String| rows.push(RecipeRow { name, value, note });
     if !answer.preheat.is_empty() {
@@ -92,7 +97,11 @@ pub(super) fn heat_view(language: Language, answer: &HeatAnswer, units: Units) -
     let stopped = answer.bath.as_ref().and_then(|bath| bath.verdict).is_some_and(|v| v != "enough");
     // A timer rings when the shortest hold is over; whoever wants more lets it run on.
     let hold = answer.hold.low_min.map(|low| time(low.ceil(), low.ceil()));
-    HeatView { stop: stopped.then(|| answer.verdict.clone()), rows, hold, why, lists }
+    let value = |name| rows.iter().find(|row| row.name == name).map(|row| row.value.as_str());
+    let done = [value(SteelPage::Harden), value(SteelPage::Hold), Some(medium)];
+    let done: Vec<&str> = done.into_iter().flatten().filter(|text| !text.is_empty()).collect();
+    let done = done.join(", ");
+    HeatView { done, stop: stopped.then(|| answer.verdict.clone()), rows, hold, why, lists }
 }
 
 fn bath_row(

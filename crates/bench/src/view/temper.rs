@@ -110,6 +110,8 @@ pub struct StepRow {
     pub about: String,
     /// Its band.
     pub band: String,
+    /// The temper as it goes on the card of the part.
+    pub done: String,
 }
 
 /// What one temper leaves.
@@ -526,7 +528,9 @@ impl Page<'_> {
             Some(dial) => (self.units.degrees(dial), TemperPage::OnDial, metal),
             None => (metal, TemperPage::InMetal, String::new()),
         };
+        let once = format!("{at} / {}", time(60.0 * step.hours));
         StepRow {
+            done: if step.times > 1 { format!("{}x {once}", step.times) } else { once },
             name: if index == 0 { TemperPage::First } else { TemperPage::StepThen },
             at,
             of,

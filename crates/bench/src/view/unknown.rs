@@ -188,6 +188,17 @@ fn step(language: Language, answer: &UnknownAnswer, step: Step<'_>) -> TestView 
     TestView { field, title, said, how, why, cautions, choices, typed, problem, next, open }
 }
 
+/// A test and its answer in words; empty where nothing was tried.
+pub(crate) fn seen_in_words(language: Language, field: UnknownField, text: &str) -> String {
+    let (test, text) = (test_of(field), text.trim());
+    if text.is_empty() {
+        return String::new();
+    }
+    let chosen = choices(language, test, text).into_iter().find(|chip| chip.on);
+    let answer = chosen.map_or_else(|| text.to_owned(), |chip| chip.label);
+    format!("{}: {answer}", language.unknown(Unknown::Title(test)))
+}
+
 fn choices(language: Language, test: Test, chosen: &str) -> Vec<Chip> {
     let chip = |key: &'static str, label: String| Chip { key, label, on: key == chosen };
     let say = |phrase: Unknown<'_>| language.unknown(phrase).into_owned();

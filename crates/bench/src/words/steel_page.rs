@@ -78,6 +78,7 @@ pub enum SteelPage {
     HeatThrough,
     Hold,
     Timer,
+    OnCard,
     Bath,
     Tank,
     Grind,

@@ -78,6 +78,7 @@ pub(super) const fn say(label: SteelPage) -> &'static str {
         S::HeatThrough => "Heated through",
         S::Hold => "Hold after that",
         S::Timer => "Timer",
+        S::OnCard => "Done: put it on the card",
         S::Bath => "Bath",
         S::Tank => "Tank",
         S::Grind => "Grind off first",

@@ -11,10 +11,11 @@ mod reader;
 
 use std::collections::BTreeMap;
 
+use biteband_bench::card::{Card, Entry, EntryKind, Zone, demo};
 use biteband_bench::format::Units;
 use biteband_bench::print::{
-    Line, Paper, Scales, Sheet, chart, document, file_card, strip, thickness, thickness_lines,
-    usual_thickness,
+    Line, Paper, Scales, Sheet, chart, document, file_card, part_card, strip, thickness,
+    thickness_lines, usual_thickness,
 };
 use biteband_bench::words::Language;
 use biteband_evidence::{FileSet, FileTest, Hand, Outcome};
@@ -463,4 +464,110 @@ fn one_page_holds_all_sheets_for_the_browser() {
     let page = document(&sheets);
     assert_eq!(page.matches("<svg").count(), sheets.len());
     assert!(page.contains("@page{size:letter portrait;margin:0}") && !page.contains("<script"));
+}
+
+fn card_sheet(card: &Card, paper: Paper) -> Sheet {
+    let sheet = part_card(card, Language::English, paper, 60);
+    sound(&sheet);
+    sheet
+}
+
+#[test]
+fn a_part_stands_on_one_sheet_with_how_it_stands_its_facts_its_story_and_cautions() {
+    for paper in PAPERS {
+        for card in demo::parts(Language::English) {
+            let says = words(&Document::parse(&card_sheet(&card, paper).svg).unwrap());
+            let facts = [&card.name, &card.steel.origin, &card.section.size, &card.target];
+            for fact in facts {
+                assert!(says.contains(fact.as_str()), "{fact}: {says}");
+            }
+            for entry in &card.story {
+                let start: String = entry.what.chars().take(20).collect();
+                assert!(says.contains(&start), "{start}: {says}");
+            }
+            assert!(says.contains("eye protection") && says.contains("By hand"), "{says}");
+            assert!(!says.contains("Not all of it fits"), "{says}");
+            // A drift is struck; oil smokes in the oven.
+            assert_eq!(says.contains("Struck tools"), card.name == "Stern-bush drift", "{says}");
+            assert_eq!(says.contains("quench oil"), card.bath.medium.contains("oil"), "{says}");
+        }
+    }
+}
+
+#[test]
+fn the_band_of_a_part_stands_on_its_rule_and_the_wanted_hardness_in_brackets() {
+    let pawl = &demo::parts(Language::English)[0];
+    let sheet = card_sheet(pawl, Paper::A4);
+    let document = Document::parse(&sheet.svg).unwrap();
+    let rule = document.descendants().find(|n| n.attribute("data-name") == Some("rule")).unwrap();
+    let labels: Vec<(f64, f64)> = rule
+        .children()
+        .filter(|node| node.has_tag_name("text"))
+        .map(|node| (number(node.text().unwrap()), get(node, "x")))
+        .collect();
+    let (first, last) = (labels[0], labels[labels.len() - 1]);
+    let x_of = |hrc: f64| first.1 + (hrc - first.0) / (last.0 - first.0) * (last.1 - first.1);
+    let bar = rule
+        .children()
+        .find(|node| node.has_tag_name("line") && get(*node, "stroke-width") > 1.0)
+        .unwrap();
+    let said = &pawl.said[0];
+    assert!(near(get(bar, "x1"), x_of(said.low.unwrap()), 0.02));
+    assert!(near(get(bar, "x2"), x_of(said.high.unwrap()), 0.02));
+    let brackets: Vec<f64> = rule
+        .children()
+        .filter(|node| node.has_tag_name("polyline"))
+        .map(|node| {
+            let points = node.attribute("points").unwrap();
+            number(points.split_whitespace().nth(1).unwrap().split_once(',').unwrap().0)
+        })
+        .collect();
+    // It wants 50 to 54 HRC.
+    assert!(near(brackets[0], x_of(50.0), 0.02) && near(brackets[1], x_of(54.0), 0.02));
+}
+
+#[test]
+fn what_does_not_fit_is_counted_and_said_and_the_sheet_stays_one() {
+    for paper in PAPERS {
+        let mut card = demo::parts(Language::English).remove(1);
+        card.zones = (0..40)
+            .map(|i| Zone { place: format!("place {i}"), target: "45 HRC max".into() })
+            .collect();
+        card.notes = "Scale on the nose, ground off by hand. ".repeat(500);
+        for i in 0..300 {
+            let kind = if i % 2 == 0 { EntryKind::Tempered } else { EntryKind::Remark };
+            let what = format!("Heat number {i}, 205 °C / 2 h, dial showed 240 °C and fell.");
+            card.story.push(Entry { kind, what, ..Entry::default() });
+        }
+        let says = words(&Document::parse(&card_sheet(&card, paper).svg).unwrap());
+        assert!(says.contains("Heat number 299,") && !says.contains("Heat number 0,"), "{says}");
+        assert!(says.contains("entries before that"), "{says}");
+        assert!(says.contains("Not all of it fits on one page"), "{says}");
+        assert!(says.contains("Struck tools") && says.contains("By hand"), "{says}");
+    }
+}
+
+#[test]
+fn names_are_text_on_paper_whatever_they_hold() {
+    let script = "<script>alert(1)</script> & \"so\" on";
+    let long = "x".repeat(200);
+    let chinese = "淬".repeat(200);
+    for name in [script, "", &long, &chinese, "]]> <!-- -->", "bell\u{7} and \u{ffff}"] {
+        let card = Card {
+            name: name.into(),
+            notes: format!("{name} {name}"),
+            steel: biteband_bench::card::SteelSheet { name: long.clone(), ..Default::default() },
+            ..demo::parts(Language::English).remove(0)
+        };
+        for paper in PAPERS {
+            let sheet = card_sheet(&card, paper);
+            let page = document(std::slice::from_ref(&sheet));
+            assert!(!page.contains("<script") && !page.contains("<!--"), "{page}");
+            let read = Document::parse(&sheet.svg).unwrap();
+            if name == script {
+                assert!(words(&read).contains(name), "{}", words(&read));
+                assert!(page.contains("<title>&lt;script&gt;alert(1)"), "{page}");
+            }
+        }
+    }
 }

@@ -45,13 +45,15 @@ pub(crate) type Area = [f64; 4];
 /// Advance widths of `DejaVu Sans` in thousandths of the type size, from its `hmtx` table: the widest face that
 /// usually answers to `sans-serif`.
 pub(crate) fn advance(sign: char) -> f64 {
-    const WIDTHS: [(f64, &str); 19] = [
+    const WIDTHS: [(f64, &str); 23] = [
         (278.0, "ijl'"),
         (318.0, " ,.IJ"),
         (337.0, "/:;"),
         (361.0, "f-"),
         (392.0, "t()[]"),
         (411.0, "r!"),
+        (460.0, "\""),
+        (500.0, "°"),
         (525.0, "sz†–*_?"),
         (557.0, "cL"),
         (592.0, "kvxyF"),
@@ -61,10 +63,12 @@ pub(crate) fn advance(sign: char) -> f64 {
         (698.0, "KAVXZBRC"),
         (770.0, "UNHD"),
         (787.0, "GOQ"),
-        (838.0, "w±+=<>"),
+        (780.0, "&"),
+        (838.0, "w±+=<>×→"),
         (863.0, "M"),
         (974.0, "m%"),
         (989.0, "W"),
+        (1000.0, "@淬"),
     ];
     WIDTHS.iter().find(|(_, signs)| signs.contains(sign)).unwrap_or_else(|| panic!("{sign}")).0
 }

@@ -1,84 +1,21 @@
-//! What a browser may have or lack: sound, vibration, a screen that stays on, notifications, and the clock.
+//! What a browser may have or lack: sound, vibration, a screen that stays on, and notifications.
 //!
-//! web-sys takes each of them for given, and a page that calls a missing one stops there. Here each is asked for by
-//! its name, and a missing one is an answer. This also keeps the script short, which names every binding.
+//! A missing one is an answer, as in [`crate::asked`].
 
-use biteband_bench::view::{Alarm, Clock, RING};
-use js_sys::{Array, Function, Reflect};
-use wasm_bindgen::{JsCast, JsValue};
-use wasm_bindgen_futures::JsFuture;
+use biteband_bench::view::{Alarm, RING};
+use wasm_bindgen::JsValue;
 
-/// A property, where there is one.
-pub(super) fn of(thing: &JsValue, name: &str) -> Option<JsValue> {
-    let found = Reflect::get(thing, &JsValue::from_str(name)).ok()?;
-    (!found.is_undefined() && !found.is_null()).then_some(found)
-}
-
-/// What a method answers, where there is one.
-fn call(thing: &JsValue, name: &str, given: &[JsValue]) -> Option<JsValue> {
-    let method = of(thing, name).filter(JsValue::is_function)?;
-    method.unchecked_into::<Function>().apply(thing, &list(given)).ok()
-}
-
-/// A new thing of a kind, where the kind exists and can be made.
-fn make(kind: &str, given: &[JsValue]) -> Option<JsValue> {
-    let kind = of(&window(), kind).filter(JsValue::is_function)?;
-    Reflect::construct(kind.unchecked_ref::<Function>(), &list(given)).ok()
-}
-
-fn set(thing: &JsValue, name: &str, value: impl Into<JsValue>) {
-    // What cannot be set stays as it is.
-    let _ = Reflect::set(thing, &JsValue::from_str(name), &value.into());
-}
-
-fn list(given: &[JsValue]) -> Array {
-    let list = Array::new();
-    for one in given {
-        list.push(one);
-    }
-    list
-}
-
-/// What a promise brings; nothing when it is broken or there is none.
-async fn brought(promise: Option<JsValue>) -> Option<JsValue> {
-    JsFuture::from(promise.filter(JsValue::is_object)?.unchecked_into::<js_sys::Promise>())
-        .await
-        .ok()
-}
-
-fn window() -> JsValue {
-    gloo::utils::window().into()
-}
-
-fn navigator() -> JsValue {
-    of(&window(), "navigator").unwrap_or_default()
-}
-
-#[expect(clippy::cast_possible_truncation, reason = "the clock counts whole milliseconds")]
-fn whole(value: Option<JsValue>) -> i64 {
-    value.and_then(|value| value.as_f64()).unwrap_or_default() as i64
-}
+use crate::asked::{brought, call, document, list, make, navigator, of, set, window};
 
 #[expect(clippy::cast_precision_loss, reason = "a length of sound is short")]
 fn seconds(ms: i64) -> f64 {
     ms as f64 / 1_000.0
 }
 
-/// The device's clock.
-pub(super) fn clock() -> Clock {
-    let now_ms = of(&window(), "Date").and_then(|date| call(&date, "now", &[]));
-    let west = make("Date", &[]).and_then(|date| call(&date, "getTimezoneOffset", &[]));
-    Clock { now_ms: whole(now_ms), east_min: -whole(west) }
-}
-
 /// Whether the page is the one that is seen.
 pub(super) fn is_seen() -> bool {
     let state = of(&document(), "visibilityState").and_then(|state| state.as_string());
     state.as_deref() != Some("hidden")
-}
-
-fn document() -> JsValue {
-    gloo::utils::document().into()
 }
 
 /// Names the window, and returns what it was called.

@@ -12,6 +12,7 @@ use wasm_bindgen::JsValue;
 
 use super::browser::{self, Audio, Sounding};
 use crate::app::{Dispatch, LANGUAGE};
+use crate::asked;
 
 /// The clock is looked at no less often, in milliseconds: it may have been set.
 const SELDOM: i64 = 60_000;
@@ -58,7 +59,7 @@ fn with<T>(work: impl FnOnce(&mut Keeper) -> T) -> T {
 /// Does what the timers need now. It is called whenever the page is drawn, because every change draws it; called
 /// twice it does nothing more.
 pub(super) fn follow(app: &Rc<App>, dispatch: &Dispatch) {
-    let now_ms = browser::clock().now_ms;
+    let now_ms = asked::clock().now_ms;
     let watch = timer_watch(app, LANGUAGE, now_ms);
     let on_page = app.saved.page == Page::Timer && browser::is_seen();
     with(|keeper| {
@@ -118,7 +119,7 @@ pub(super) fn try_sound() {
 pub(super) fn look() {
     let dispatch = with(|keeper| keeper.dispatch.clone());
     if let Some(dispatch) = dispatch {
-        dispatch.emit(TimerAction::Tick(browser::clock().now_ms).into());
+        dispatch.emit(TimerAction::Tick(asked::clock().now_ms).into());
     }
 }
 

@@ -11,6 +11,7 @@ use biteband_bench::words::TimerPage as T;
 use yew::prelude::*;
 
 use crate::app::{Dispatch, LANGUAGE};
+use crate::asked;
 use crate::parts::bars::tabs;
 use crate::parts::chips::{Name as Group, chips, press};
 use crate::parts::field::{Look, field};
@@ -39,7 +40,7 @@ fn at_press(
     let dispatch = dispatch.clone();
     Callback::from(move |_: MouseEvent| {
         keeper::touched();
-        dispatch.emit(action(browser::clock().now_ms).into());
+        dispatch.emit(action(asked::clock().now_ms).into());
     })
 }
 
@@ -49,7 +50,7 @@ fn key(class: &'static str, text: &str, onclick: Callback<MouseEvent>) -> Html {
 
 /// On other pages: what rings lies over the top, so that it is seen and can be quieted from everywhere.
 fn bar(app: &Rc<App>, dispatch: &Dispatch) -> Html {
-    let watch = timer_watch(app, LANGUAGE, browser::clock().now_ms);
+    let watch = timer_watch(app, LANGUAGE, asked::clock().now_ms);
     let rings = watch.rings.into_iter().map(|(index, text)| {
         html! {
             <p>
@@ -73,7 +74,7 @@ fn bar(app: &Rc<App>, dispatch: &Dispatch) -> Html {
 }
 
 fn page(app: &Rc<App>, dispatch: &Dispatch) -> Html {
-    let view = view_of(app, LANGUAGE, browser::clock(), keeper::device());
+    let view = view_of(app, LANGUAGE, asked::clock(), keeper::device());
     let alerts = view.alerts.iter().map(|text| para("met", text));
     let rows = view.rows.iter().enumerate().map(|(index, one)| row(dispatch, index, one));
     html! {
@@ -160,7 +161,7 @@ fn device(dispatch: &Dispatch, view: &TimerView) -> Html {
             let dispatch = dispatch.clone();
             wasm_bindgen_futures::spawn_local(async move {
                 browser::ask().await;
-                let now_ms = browser::clock().now_ms;
+                let now_ms = asked::clock().now_ms;
                 dispatch.emit(TimerAction::Tick(now_ms).into());
             });
         });
