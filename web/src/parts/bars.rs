@@ -30,7 +30,7 @@ pub(crate) fn top_bar(page: Page, timers: Html, dispatch: &Dispatch) -> Html {
 }
 
 /// The rooms of a place, the place itself first; a room more is a line more.
-const ROOMS: [&[(Page, &str)]; 2] = [
+const ROOMS: [&[(Page, &str)]; 3] = [
     &[
         (Page::Convert, label(Ui::TabConvert)),
         (Page::Mark, label(Ui::TabMark)),
@@ -42,6 +42,7 @@ const ROOMS: [&[(Page, &str)]; 2] = [
         (Page::Timer, label(Ui::Timer)),
         (Page::Unknown, label(Ui::TabUnknown)),
     ],
+    &[(Page::Claim, label(Ui::TabClaim))],
 ];
 
 /// The rooms of the place that a page belongs to; none for a page that stands alone.
@@ -59,7 +60,7 @@ pub(crate) fn title(page: Page) -> &'static str {
 /// The way from one room of a place to another; nothing on a page that is none of them.
 pub(crate) fn tabs(shown: Page) -> Html {
     let rooms = rooms_of(shown);
-    let Some((place, title)) = rooms.first() else { return Html::default() };
+    let [(place, title), _, ..] = rooms else { return Html::default() };
     let name =
         if *place == Page::Convert { LANGUAGE.say(Phrase::Convert) } else { (*title).into() };
     html! {
@@ -84,6 +85,11 @@ pub(crate) fn bottom_bar(shown: Page) -> Html {
             Page::Steel,
             Phrase::Steel,
             "M4 12a8 8 0 1 0 16 0a8 8 0 1 0-16 0 M8.5 12a3.5 3.5 0 1 0 7 0a3.5 3.5 0 1 0-7 0",
+        ),
+        (
+            Page::Claim,
+            Phrase::Ui(Ui::TabClaim),
+            "M12 4v16 M5 8h14 M5 8l-2 6h5z M19 8l-3 6h5z M8 20h8",
         ),
     ];
     html! {

@@ -3,12 +3,14 @@
 //! [`reduce`](reduce::reduce) is pure: the same state and action give the same new state. Everything
 //! in [`Saved`] is stored on every change; [`Session`] lives only while the page is open.
 
+mod claim;
 mod field;
 mod mark;
 mod reduce;
 mod saved;
 mod steel;
 mod temper;
+mod texts;
 mod timer;
 mod unknown;
 
@@ -18,6 +20,7 @@ use serde::{Deserialize, Serialize};
 use crate::answer::{ConditionsInput, DEFAULT_INSTRUMENT, ProofInput, ReadingInput, StrokeInput};
 use crate::format::Units;
 
+pub use claim::{ClaimAction, ClaimChange, ClaimField, ClaimReading, ClaimState};
 pub use field::{Field, PadKey};
 pub use mark::{MarkField, MarkKind, MarkState, RoundShape};
 pub use reduce::{list_of_grades, number, reduce, text};
@@ -55,6 +58,8 @@ pub enum Page {
     Timer,
     /// What a bar without papers can be.
     Unknown,
+    /// Whether the paper is right.
+    Claim,
     /// Sources, limits, settings.
     About,
 }
@@ -72,6 +77,7 @@ impl Page {
             Self::Temper => "#temper",
             Self::Timer => "#timer",
             Self::Unknown => "#unknown",
+            Self::Claim => "#claim",
             Self::About => "#about",
         }
     }
@@ -88,6 +94,7 @@ impl Page {
             Self::Temper,
             Self::Timer,
             Self::Unknown,
+            Self::Claim,
             Self::About,
         ];
         all.into_iter().find(|page| page.hash() == hash)
@@ -305,6 +312,8 @@ pub struct Saved {
     pub timer: TimerState,
     /// Unknown bars.
     pub unknown: UnknownState,
+    /// The claim.
+    pub claim: ClaimState,
 }
 
 /// Something that storage or the service worker said.
@@ -457,6 +466,8 @@ pub enum Action {
     Saw(UnknownField, &'static str),
     /// A new unknown bar, or the last one again.
     TurnBar,
+    /// Something on the page of claims.
+    Claim(ClaimChange),
     /// What was stored has arrived.
     Loaded(Box<Saved>),
     /// Something is to be told.

@@ -3,6 +3,8 @@
 //! Places are numbers in the coordinates of the drawing's own view box.
 
 mod about;
+mod claim;
+mod claim_rule;
 mod convert;
 mod file_test;
 mod mark;
@@ -21,6 +23,7 @@ mod timer;
 mod unknown;
 
 pub use about::{AboutView, about};
+pub use claim::{ClaimVerdict, ClaimView, ClaimWay, KeptReading, claim_page};
 pub use convert::{ConvertView, ResultView, SideBySide, TableChip, convert};
 pub use file_test::{ConflictView, FileTestView, OddsView, ProofView, ScaleRow, file_test};
 pub use mark::{MarkEntry, MarkView, mark};

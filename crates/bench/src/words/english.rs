@@ -519,6 +519,7 @@ pub(super) const fn ui_words(ui: Ui) -> &'static str {
         Ui::TabTemper => "Temper",
         Ui::Timer => "Timer",
         Ui::TabUnknown => "Unknown",
+        Ui::TabClaim => "Claim",
         Ui::ConvertWhere => "Where this comes from",
         Ui::ConvertResults => "Converted",
         Ui::PadTitle => "Number keys",

@@ -7,6 +7,8 @@ mod about;
 mod about_english;
 mod claim;
 mod claim_english;
+mod claim_page;
+mod claim_page_english;
 mod english;
 mod harden;
 mod harden_english;
@@ -54,6 +56,7 @@ use biteband_hardness::{Axis, Material, TableId, designation};
 
 pub use about::About;
 pub use claim::{Claim, ClaimRefusal, Side, Way};
+pub use claim_page::{ClaimPage, ClaimSays};
 pub use harden::{Harden, HardenRefusal};
 pub use heat::{BathFault, Heat, HeatRefusal, List, Magnet};
 pub use indent::{Indent, IndentRefusal};
@@ -492,6 +495,7 @@ pub enum Ui {
     TabTemper,
     Timer,
     TabUnknown,
+    TabClaim,
     ConvertWhere,
     ConvertResults,
     PadTitle,
