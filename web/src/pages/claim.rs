@@ -27,22 +27,16 @@ pub(crate) fn claim(app: &Rc<App>, dispatch: &Dispatch) -> Html {
     let view = view_of(app, LANGUAGE);
     let shown = Shown { app, dispatch, view: &view };
     // Every list keeps its length, so that what is told and what has the focus is never made anew.
-    let asked = vec![
-        shown.says(),
-        shown.measured(),
-        shown.details(),
-        view.turn
-            .map(|turn| button(dispatch, say(turn), ClaimAction::Turn.into()))
-            .unwrap_or_default(),
-    ];
+    let turn = view.turn.map(|turn| button(dispatch, say(turn), ClaimAction::Turn.into()));
     html! {
         <main id="content" class="wide split claim">
             <h1 tabindex="-1" class="unseen">{ label(Ui::TabClaim) }</h1>
-            { block("col asked", asked) }
+            { block("col asked", vec![shown.says(), shown.measured()]) }
             <div class="col answer">
                 <div role="status" class="col">{ status(&view) }</div>
                 { beside(&view) }
             </div>
+            { block("col more", vec![shown.details(), turn.unwrap_or_default()]) }
             <div class="col rest">{ rest(&view) }</div>
         </main>
     }
@@ -86,14 +80,13 @@ impl Shown<'_> {
             </div>
         };
         let card = vec![
-            heading(say(C::MeasuredTitle)),
-            list(say(C::Kept), kept),
             self.typed(ClaimField::Measured, C::Measured, C::MeasuredHint, "field"),
             if view.in_hand.is_empty() { Html::default() } else { para("small", &view.in_hand) },
             choice(self.dispatch, say(C::Instrument), &view.instruments, |key| {
                 ClaimAction::Instrument(key).into()
             }),
             witnesses,
+            list(say(C::Kept), kept),
             if view.files.on { self.files() } else { Html::default() },
         ];
         section("card", card)
@@ -175,8 +168,8 @@ fn verdict(view: &ClaimVerdict) -> Html {
 /// The rule, the doubt, and the next act.
 fn beside(view: &ClaimView) -> Html {
     let mut all = Vec::new();
-    if let Some(drawn) = &view.rule {
-        all.push(section("card", vec![rule(drawn)]));
+    if let Some((drawn, verdict)) = view.rule.as_ref().zip(view.verdict.as_ref()) {
+        all.push(section("card", vec![rule(drawn), legend(verdict)]));
     }
     if !view.doubt.is_empty() {
         all.push(section("card", vec![heading(say(C::DoubtTitle)), doubt(&view.doubt)]));
@@ -185,6 +178,25 @@ fn beside(view: &ClaimView) -> Html {
         all.push(section("next", vec![way_out(way)]));
     }
     all.into_iter().collect()
+}
+
+/// What the bracket and the ridge are, each beside a piece of it.
+fn legend(view: &ClaimVerdict) -> Html {
+    let [said, measured] = view.told.clone();
+    let line = |class: &'static str, d: &'static str, told: String| {
+        html! {
+            <li>
+                <svg class="bands" viewBox="0 0 34 20" aria-hidden="true"><path {class} {d} /></svg>
+                <span>{ told }</span>
+            </li>
+        }
+    };
+    html! {
+        <ul class="legend-list">
+            { line("mid", "M3 4v12M3 10H31M31 4v12", said) }
+            { line("belief", "M1 17C11 17 11 3 17 3S23 17 33 17Z", measured) }
+        </ul>
+    }
 }
 
 fn doubt(rows: &[[String; 3]]) -> Html {
@@ -204,7 +216,7 @@ fn doubt(rows: &[[String; 3]]) -> Html {
 fn way_out(way: &ClaimWay) -> Html {
     html! {
         <>
-            <p><b>{ say(C::SettleTitle) }{ " " }{ way.text.clone() }</b></p>
+            <p><b>{ way.lead }{ " " }{ way.text.clone() }</b></p>
             { p(&way.why) }
         </>
     }

@@ -16,7 +16,7 @@ pub(crate) fn top_bar(page: Page, timers: Html, dispatch: &Dispatch) -> Html {
             <div><b>{ label(Ui::Brand) }</b><span>{ label(Ui::QuickLookUp) }</span></div>
             { timers }
             <button type="button" class="go" onclick={go}
-                aria-label={label(if about { Ui::Back } else { Ui::OpenAbout })}>
+                aria-label={if about { label(Ui::Back) } else { label(Ui::OpenAbout) }}>
                 <svg viewBox="0 0 24 24" aria-hidden="true">
                     if about {
                         <path d="M15 5l-7 7 7 7" />
@@ -75,32 +75,36 @@ pub(crate) fn tabs(shown: Page) -> Html {
 /// The places to go.
 pub(crate) fn bottom_bar(shown: Page) -> Html {
     let places = [
-        (Page::FileTest, Phrase::FileTest, "M4 20 L16 8 M7 17l3 3 M10 14l3 3 M13 11l3 3 M16 8l4-4"),
+        (
+            Page::FileTest,
+            LANGUAGE.say(Phrase::FileTest),
+            "M4 20 L16 8 M7 17l3 3 M10 14l3 3 M13 11l3 3 M16 8l4-4",
+        ),
         (
             Page::Convert,
-            Phrase::Convert,
+            LANGUAGE.say(Phrase::Convert),
             "M4 4v16 M4 6h6 M4 11h4 M4 16h6 M20 4v16 M20 8h-6 M20 13h-4 M20 18h-6",
         ),
         (
             Page::Steel,
-            Phrase::Steel,
+            LANGUAGE.say(Phrase::Steel),
             "M4 12a8 8 0 1 0 16 0a8 8 0 1 0-16 0 M8.5 12a3.5 3.5 0 1 0 7 0a3.5 3.5 0 1 0-7 0",
         ),
         (
             Page::Claim,
-            Phrase::Ui(Ui::TabClaim),
+            label(Ui::TabClaim).into(),
             "M12 4v16 M5 8h14 M5 8l-2 6h5z M19 8l-3 6h5z M8 20h8",
         ),
     ];
     html! {
         <nav class="foot" aria-label={label(Ui::Pages)}>
-            { for places.into_iter().map(|(page, phrase, icon)| {
+            { for places.into_iter().map(|(page, name, icon)| {
                 let here = shown == page || rooms_of(shown).first().is_some_and(|(place, _)| *place == page);
                 html! {
                     <a href={page.hash()} class={classes!(here.then_some("on"))}
                         aria-current={here.then_some("page")}>
                         <svg viewBox="0 0 24 24" aria-hidden="true"><path d={icon} /></svg>
-                        { LANGUAGE.say(phrase) }
+                        { name }
                     </a>
                 }
             }) }

@@ -104,7 +104,7 @@ pub struct ClaimVerdict {
     pub odds: Option<OddsView>,
     /// What is said in place of the chances.
     pub aside: String,
-    /// What was measured and what the paper says.
+    /// What the paper says and what was measured, as the rule shows them.
     pub told: [String; 2],
 }
 
@@ -122,16 +122,12 @@ pub struct KeptReading {
 /// A way to settle it.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct ClaimWay {
+    /// What stands before it; empty where nothing is left to be settled.
+    pub lead: &'static str,
     /// What to do.
     pub text: String,
     /// Why, with the chance that it ends it.
     pub why: String,
-}
-
-impl From<SettleAnswer> for ClaimWay {
-    fn from(answer: SettleAnswer) -> Self {
-        Self { text: answer.text, why: answer.why }
-    }
 }
 
 /// Makes the page.
@@ -249,7 +245,9 @@ impl Page<'_> {
                 }
                 Err(refusal) => refusal.message,
             };
-            view.kept.push(KeptReading { index, text: reading.text.trim().to_owned(), aside });
+            let text = reading.text.trim().to_owned();
+            let aside = if aside == text { String::new() } else { aside };
+            view.kept.push(KeptReading { index, text, aside });
         }
         let (own, name) = (self.state.in_hand(), Field::Claim(ClaimField::Measured));
         let wanted = self.app.session.missing == Some(name);
@@ -358,7 +356,7 @@ impl Page<'_> {
     fn without(&self, view: &mut ClaimView, refusal: Refusal, paper: &ClaimQuestion) {
         view.problem = Some(refusal.into());
         if let Ok(Claimed { answer, .. }) = claimed(self.language, paper) {
-            about_paper(view, answer);
+            about_paper(view, answer, self.language);
             // It tells the way from nothing measured; here something was.
             view.settle = None;
         }
@@ -390,7 +388,7 @@ impl Page<'_> {
                 .map(|one| [one.text.clone(), one.shown.clone(), format!("{} %", one.percent)]);
             view.doubt = rows.collect();
         }
-        about_paper(view, answer);
+        about_paper(view, answer, self.language);
     }
 
     /// What the paper says, in the scale of the answer.
@@ -446,8 +444,8 @@ impl Page<'_> {
             aside: if chances.is_none() { side.clone() } else { String::new() },
             odds: chances.map(|((under, inside), over)| self.odds([under, inside, over], side)),
             told: [
-                self.says(ClaimSays::Measured { shown: &measured }),
                 self.says(ClaimSays::TheySay { said: &said }),
+                self.says(ClaimSays::Measured { shown: &measured }),
             ],
         }
     }
@@ -465,7 +463,10 @@ impl Page<'_> {
     fn odds(&self, chances: [f64; 3], verdict: String) -> OddsView {
         let percent = format::percents(chances);
         let ([under, inside, over], [softer, within, harder]) = (chances, percent);
-        let shown = |chance: f64, whole: u32| rounded_percent(chance, f64::from(whole));
+        // The sign of per cent stays with its number where the line is short.
+        let shown = |chance: f64, whole: u32| {
+            rounded_percent(chance, f64::from(whole)).replace(" %", "\u{a0}%")
+        };
         let labels = [
             self.says(ClaimSays::Softer { percent: &shown(under, softer) }),
             self.says(ClaimSays::Inside { percent: &shown(inside, within) }),
@@ -479,12 +480,18 @@ impl Page<'_> {
 const OWN_LEVEL: &str = "own";
 
 /// Everything that is to be said beside the verdict.
-fn about_paper(view: &mut ClaimView, answer: ClaimAnswer) {
+fn about_paper(view: &mut ClaimView, answer: ClaimAnswer, language: Language) {
     let measured = view.verdict.is_some();
     let settle = &answer.settle;
     let others = answer.ways.into_iter().filter(|way| way.method != settle.method);
-    view.ways = others.map(ClaimWay::from).collect();
-    view.settle = Some(answer.settle.into());
+    let way =
+        |lead: &'static str, way: SettleAnswer| ClaimWay { lead, text: way.text, why: way.why };
+    view.ways = others.map(|one| way("", one)).collect();
+    let lead = match settle.method {
+        "none" => "",
+        _ => language.claim_page(ClaimPage::SettleTitle),
+    };
+    view.settle = Some(way(lead, answer.settle));
     view.best = answer.achievable.into_iter().map(|one| one.text).collect();
     view.best.dedup();
     view.best_first = !measured;

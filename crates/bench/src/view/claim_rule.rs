@@ -12,13 +12,12 @@ use crate::words::{ClaimPage, ClaimSays, Language};
 
 /// Width of the rule, and the margin that keeps the end ticks' numbers inside.
 const WIDTH: f64 = 320.0;
-const MARGIN: f64 = 16.0;
+const MARGIN: f64 = 22.0;
 /// Where the bracket of the paper stands.
-const BRACKET: f64 = 22.0;
-/// Foot of the name of what was measured, and of the ridge, whose top is the name.
-const NAME: f64 = 54.0;
-const FOOT: f64 = 106.0;
-const RIDGE: f64 = 42.0;
+const BRACKET: f64 = 8.0;
+/// Foot of the ridge of what was measured, and its height.
+const FOOT: f64 = 76.0;
+const RIDGE: f64 = 48.0;
 /// Height of the row of one reading.
 const ROW: f64 = 34.0;
 /// Numbers that stand on the rule without running together.
@@ -117,7 +116,7 @@ fn ends(reading: &MeasuredAnswer) -> (f64, f64) {
     (mean - half, mean + half)
 }
 
-/// Draws the rule.
+/// Draws the rule; what they say and what was measured stand beside it in words.
 pub(super) fn rule(drawn: &Drawn<'_>) -> BandView {
     let Drawn { language, units, work, said, measured, answer, found } = *drawn;
     let unit = if units.of(work) == "ksi" { Megapascals::PER_KSI } else { 1.0 };
@@ -132,19 +131,19 @@ pub(super) fn rule(drawn: &Drawn<'_>) -> BandView {
     let shown = answer.estimate.as_ref().map_or(measured, |estimate| &estimate.shown);
     let mut rows = vec![
         BandRow {
-            name_y: BRACKET - 7.0,
+            name_y: BRACKET,
             band_y: BRACKET,
-            name: language.claim_says(ClaimSays::TheySay { said }),
-            shown: said.to_owned(),
+            name: String::new(),
+            shown: language.claim_says(ClaimSays::TheySay { said }),
             band: None,
             mid: Some(bracket(goal, answer.low.is_some(), answer.high.is_some())),
             open: false,
         },
         BandRow {
-            name_y: NAME,
+            name_y: FOOT,
             band_y: FOOT,
-            name: language.claim_says(ClaimSays::Measured { shown }),
-            shown: shown.to_owned(),
+            name: String::new(),
+            shown: language.claim_says(ClaimSays::Measured { shown }),
             band: Some(span.place(found.low, found.high)),
             mid: answer
                 .estimate
@@ -168,11 +167,12 @@ pub(super) fn rule(drawn: &Drawn<'_>) -> BandView {
     }
     at += 4.0;
     let (edge, numbers) = span.edge(at);
-    let label = rows.iter().map(|row| format!("{} {}", row.name, row.shown));
-    let names: Vec<String> = std::iter::once(language.claim_page(ClaimPage::Drawn).to_owned())
-        .chain(rows.iter().take(2).map(|row| row.name.clone()))
-        .chain(label.skip(2))
-        .collect();
+    let rest = rows.iter().map(|row| match row.name.as_str() {
+        "" => row.shown.clone(),
+        name => format!("{name}: {}", row.shown),
+    });
+    let drawn = language.claim_page(ClaimPage::Drawn).to_owned();
+    let label: Vec<String> = std::iter::once(drawn).chain(rest).collect();
     BandView {
         edge,
         numbers,
@@ -180,7 +180,7 @@ pub(super) fn rule(drawn: &Drawn<'_>) -> BandView {
         height: at + 28.0,
         goal_height: at - 2.0,
         goal: Some(goal),
-        label: names.join("; "),
+        label: label.join("; "),
         ridge: ridge(&span, &found.density),
         rows,
     }

@@ -8,7 +8,6 @@ use super::{Language, Side, claim_page_english};
 pub enum ClaimPage {
     Says,
     SaysHint,
-    MeasuredTitle,
     Measured,
     MeasuredHint,
     Instrument,

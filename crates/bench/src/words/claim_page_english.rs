@@ -6,10 +6,9 @@ pub(super) const fn label(label: ClaimPage) -> &'static str {
     use ClaimPage as C;
     match label {
         C::Says => "They say",
-        C::SaysHint => "As the paper has it: 28-32 HRC, 1000 MPa min, 52 HRC / 544 HV, condition T",
-        C::MeasuredTitle => "You measured",
-        C::Measured => "Reading",
-        C::MeasuredHint => "288 HBW ±8, or side by side: 29, 30, 30 HRC",
+        C::SaysHint => "28-32 HRC, 1000 MPa min, 52 HRC / 544 HV, condition T",
+        C::Measured => "You measured",
+        C::MeasuredHint => "288 HBW ±8; side by side: 29, 30, 30 HRC",
         C::Instrument => "Read with",
         C::Usual => "the usual tester of its scale",
         C::AddReading => "+ reading",

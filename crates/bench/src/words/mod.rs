@@ -98,7 +98,11 @@ impl Language {
     pub const TAGS: &'static str = "en";
 
     /// A fixed label.
+    ///
+    /// Inlined, so that each label is known where it is used and stands in the part of the page that shows it.
     #[must_use]
+    #[expect(clippy::inline_always, reason = "a call would keep every label in the first module")]
+    #[inline(always)]
     pub const fn label(self, ui: Ui) -> &'static str {
         match self {
             Self::English => english::ui_words(ui),
@@ -367,7 +371,6 @@ pub enum Phrase<'a> {
     OtherScalesWidth,
 
     // The page.
-    Ui(Ui),
     Seen(&'a str),
     TableSummary {
         rows: usize,
