@@ -27,7 +27,7 @@ async function unfold(page, title) {
 
 const chances = async (page) => {
   const spans = await page.locator(".verdict .legend span").allInnerTexts();
-  return spans.map((text) => Number(text.match(/(\d+) %/)?.[1]));
+  return spans.map((text) => Number(text.match(/(\d+)\s%/)?.[1]));
 };
 
 // 286 HBW is 30 HRC; table 1.0, tester 0.51, spot 0.5, rounding 0.29: 88 % inside of 28 to 32.
@@ -191,7 +191,7 @@ for (const theme of ["light", "dim"]) {
     await page.evaluate(() => document.querySelectorAll("details").forEach((fold) => (fold.open = true)));
     // The chances stand in words; the drawing says in words what it shows.
     assert.match((await page.locator(".verdict .legend").innerText()).replaceAll("\n", " "), /softer .*% inside .*% harder .*%/);
-    const label = await page.locator("svg.bands").getAttribute("aria-label");
+    const label = await page.locator("svg.bands[role=img]").getAttribute("aria-label");
     assert.match(label, /They say: 28 to 32 HRC.*Measured: \d+ HRC.*288 HBW/);
     const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
     assert.ok(wide <= 0, `${wide} px too wide`);

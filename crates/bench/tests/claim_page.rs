@@ -188,7 +188,7 @@ fn pre_hard_or_not_by_the_strokes_of_the_file_test() {
     let found = verdict(&view);
     assert_eq!(found.word, word(ClaimPage::NotProved));
     // The soft side is open: chances there are no knowledge, and none is drawn.
-    assert!(found.odds.is_none() && !found.aside.is_empty());
+    assert!(found.odds.is_none() && found.aside == word(ClaimPage::OpenSide));
     assert!(view.rule.as_ref().unwrap().rows[1].open);
     assert!(says(&view.files_said, "the stroke") && view.files.on);
     assert!(view.steel_from.as_ref().unwrap().contains("4140"));

@@ -424,6 +424,7 @@ impl Page<'_> {
         let side = match found.side {
             _ if wrong => self.label(ClaimPage::PaperWrong),
             Some(side) => self.says(ClaimSays::Side(side)),
+            None if answer.estimate.is_none() => self.label(ClaimPage::OpenSide),
             None => self.label(ClaimPage::EitherSide),
         };
         // On an open side the chances rest on where the axis ends, unless the claim lies outside of it altogether.

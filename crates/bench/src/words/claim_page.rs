@@ -59,6 +59,7 @@ pub enum ClaimPage {
     NoStroke,
     ReadingsApart,
     EitherSide,
+    OpenSide,
     PaperWrong,
 }
 

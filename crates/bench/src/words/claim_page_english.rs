@@ -62,6 +62,9 @@ pub(super) const fn label(label: ClaimPage) -> &'static str {
         C::NoStroke => "No file was stroked yet.",
         C::ReadingsApart => "Readings kept there do not count here; type them above.",
         C::EitherSide => "It may lie on either side.",
+        C::OpenSide => {
+            "One side of what was measured is open: how likely the paper is, is not known."
+        }
         C::PaperWrong => "The paper itself cannot be right.",
     }
 }
