@@ -23,7 +23,9 @@ const REST: u32 = 1_000;
 /// Where the start script finds the chosen theme before the first paint.
 const THEME_KEY: &str = "biteband.theme";
 
-/// A fixed label.
+/// A fixed label; inlined, so that it stands in the part that shows it.
+#[expect(clippy::inline_always, reason = "a call would keep every label in the first module")]
+#[inline(always)]
 pub(crate) const fn label(ui: Ui) -> &'static str {
     LANGUAGE.label(ui)
 }

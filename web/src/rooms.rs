@@ -18,7 +18,8 @@ use yew::Html;
 use crate::app::Dispatch;
 use crate::pages::file_test::Handed;
 use crate::pages::{
-    about, convert, file_more, file_test, mark, next, paper, parts, steel, temper, timer, unknown,
+    about, claim, convert, file_more, file_test, mark, next, paper, parts, steel, temper, timer,
+    unknown,
 };
 
 /// What draws a page.
@@ -46,21 +47,11 @@ fn paper_part() -> Loaded {
     Ok(paper::paper)
 }
 
+/// What comes with the data of steels: their page, the planner of tempers, the panel of the next step, claims. One
+/// function for all, because each that is marked weighs in the first module.
 #[wasm_split(steel, fallible)]
-fn steel_part() -> Loaded {
-    Ok(steel::steel)
-}
-
-/// With the page of steels, whose data it shares.
-#[wasm_split(steel, fallible)]
-fn temper_part() -> Loaded {
-    Ok(temper::temper)
-}
-
-/// The panel of the next step comes with the planner of tempers, which it needs most of.
-#[wasm_split(steel, fallible)]
-fn next_part() -> Loaded {
-    Ok(next::next)
+fn steel_part() -> Result<[Room; 4], SplitLoaderError> {
+    Ok([steel::steel, temper::temper, next::next, claim::claim])
 }
 
 /// Draws the page, and on every other page what its top bar shows of the timers.
@@ -92,13 +83,14 @@ fn more_part() -> Result<Cards, SplitLoaderError> {
 
 /// The pages whose parts are loaded when the first page stands, so that a later tap need not wait; the one that is
 /// opened most often first. That of the tempers holds a panel of the first page.
-pub(crate) const PARTS: [Page; 9] = [
+pub(crate) const PARTS: [Page; 10] = [
     Page::Temper,
     Page::Parts,
     Page::Convert,
     Page::Steel,
     Page::Timer,
     Page::Unknown,
+    Page::Claim,
     Page::Mark,
     Page::Paper,
     Page::About,
@@ -154,6 +146,7 @@ pub(crate) fn at_hand(page: Page) -> Option<Room> {
         | Page::Temper
         | Page::Timer
         | Page::Unknown
+        | Page::Claim
         | Page::Parts
         | Page::About => None,
     }
@@ -170,10 +163,14 @@ pub(crate) async fn load(page: Page) -> Option<Room> {
         Page::Convert => convert_part().await.ok(),
         Page::Mark => mark_part().await.ok(),
         Page::Paper => paper_part().await.ok(),
-        Page::Steel => steel_part().await.ok(),
-        Page::Temper => {
-            NEXT.set(next_part().await.ok());
-            temper_part().await.ok()
+        Page::Steel | Page::Temper | Page::Claim => {
+            let [steel, temper, next, claim] = steel_part().await.ok()?;
+            NEXT.set(Some(next));
+            Some(match page {
+                Page::Steel => steel,
+                Page::Temper => temper,
+                _ => claim,
+            })
         }
         Page::Timer => timer_part().await.ok(),
         Page::Unknown => unknown_part().await.ok(),

@@ -87,7 +87,7 @@ fn causes(view: &FileTestView) -> Html {
         .collect()
 }
 
-fn odds(view: &OddsView) -> Html {
+pub(super) fn odds(view: &OddsView) -> Html {
     let [under, inside, over] = view.percent;
     let [under_words, inside_words, over_words] = view.labels.clone();
     let bar = |class: &'static str, from: u32, width: u32| {

@@ -1,6 +1,7 @@
 //! One module for each page.
 
 pub(crate) mod about;
+pub(crate) mod claim;
 pub(crate) mod convert;
 pub(crate) mod file_more;
 pub(crate) mod file_test;
