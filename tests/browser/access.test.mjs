@@ -120,6 +120,38 @@ const VIEWS = [
     },
   ],
   [
+    "the first look at claims",
+    async (page) => {
+      await goTo(page, "#claim");
+      await page.waitForSelector("#field-claim-says");
+    },
+  ],
+  [
+    "a claim with readings, strokes and a level that cannot be read",
+    async (page) => {
+      await page.getByRole("button", { name: "+ files" }).click();
+      await page.evaluate(() => document.querySelectorAll("details").forEach((fold) => (fold.open = true)));
+      await page.getByRole("button", { name: "own level" }).click();
+      for (const [name, text] of [["says", "38-42 HRC"], ["level", "20 %"], ["measured", "363 HBW"]]) {
+        await page.locator(`#field-claim-${name}`).fill(text);
+        await page.locator(`#field-claim-${name}`).press("Enter");
+      }
+      await page.getByRole("button", { name: "+ reading" }).click();
+      await page.waitForSelector("#field-claim-level-error");
+    },
+  ],
+  [
+    "a paper that contradicts itself",
+    async (page) => {
+      await page.getByRole("button", { name: "Another claim" }).click();
+      for (const [name, text] of [["says", "52 HRC / 400 HB"], ["measured", "52 HRC"]]) {
+        await page.locator(`#field-claim-${name}`).fill(text);
+        await page.locator(`#field-claim-${name}`).press("Enter");
+      }
+      await page.waitForSelector(".verdict.conflict");
+    },
+  ],
+  [
     "a steel with its section, recipe and ways out",
     async (page) => {
       await goTo(page, "#steel");

@@ -28,9 +28,10 @@
 //   server              the Server below.
 //   browser()           the running browser.
 // Server                url; requests (paths asked for); mounts (address prefix -> folder, to change what is
-//                       served); compress (true: brotli); stop() and start(): cut and restore the network.
+//                       served); compress (true: brotli); types (by the endings of names); stop() and start(): cut and restore the network.
 // copyOfPage(change)    a copy of the built page in a temporary folder, `change(folder)` applied, its service worker
 //                       written anew; `worker: false` leaves the old worker.
+// withNewVersion(server, work)  while it works, the host has another version of the page: its description says so.
 // isPlainPart(name)     whether a file of the page is the plain module of a part, which only old browsers fetch.
 // axe(page, options)    accessibility findings as text lines; noAxeViolations(page, options) asserts none.
 //                       Options: `within` a selector; `without` rule names.
@@ -44,7 +45,9 @@
 // tests/browser/one.test.mjs` runs one file on what was built.
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
-import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from "node:fs";
+import {
+  cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync,
+} from "node:fs";
 import http from "node:http";
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
@@ -67,12 +70,14 @@ const TYPES = {
   ".svg": "image/svg+xml",
   ".wasm": "application/wasm",
   ".webmanifest": "application/manifest+json",
+  other: "application/octet-stream",
 };
 
 export class Server {
   mounts = {};
   requests = [];
   compress = false;
+  types = TYPES;
   #http = http.createServer((request, response) => this.#answer(request, response));
   #port = 0;
   #small = new Map();
@@ -117,7 +122,7 @@ export class Server {
     const file = join(this.mounts[prefix], path.slice(prefix.length) || "index.html");
     if (!existsSync(file) || !statSync(file).isFile()) return refuse(404);
     const headers = {
-      "content-type": TYPES[extname(file)] ?? "application/octet-stream",
+      "content-type": this.types[extname(file)] ?? this.types.other,
       "cache-control": "no-cache",
       vary: "accept-encoding",
     };
@@ -253,6 +258,18 @@ export function copyOfPage(change, { worker = true } = {}) {
     execFileSync(program, [...first, "post-build", "--dist", folder], { cwd: project });
   }
   return folder;
+}
+
+export async function withNewVersion(server, work) {
+  server.mounts["/"] = copyOfPage((folder) => {
+    const index = join(folder, "index.html");
+    writeFileSync(index, readFileSync(index, "utf8").replace(/(name="description" content=")/, "$1Version two. "));
+  });
+  try {
+    await work();
+  } finally {
+    server.mounts["/"] = dist;
+  }
 }
 
 export const isPlainPart = (name) => /-[0-9a-f]{16}-[^/]+\.wasm$/.test(name);

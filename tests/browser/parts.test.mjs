@@ -9,7 +9,7 @@ import { copyOfPage, dist, isPlainPart, noAxeViolations, singleFile, stage, unti
 
 const { open, server, expect } = stage();
 
-const isPart = (name) => /-(about|convert|mark|paper|steel|timer|unknown|shared-\d+)\.part$/.test(name);
+const isPart = (name) => /-(about|convert|parts|steel|timer|unknown|shared-\d+)\.part$/.test(name);
 const go = (page, hash) => page.evaluate((to) => { location.hash = to; }, hash);
 // Without a worker nothing is kept, as on the very first visit.
 const noWorker = {
@@ -32,6 +32,7 @@ const ROOMS = {
   "#temper": (page) => page.locator("#field-temper-held"),
   "#timer": (page) => page.locator("#field-timer-length"),
   "#unknown": (page) => page.locator(".steps"),
+  "#claim": (page) => page.locator("#field-claim-says"),
   "#about": (page) => page.getByRole("heading", { name: "Cautions" }),
 };
 
@@ -51,7 +52,7 @@ test("the start page stands before any part is asked for, and then every part co
   assert.ok(parts.length >= 5, parts.join());
   await until("every part is there", () => parts.every((part) => server.requests.includes(`/${part}`)));
   const [standing, first] = await page.evaluate(() => {
-    const asked = performance.getEntriesByType("resource").filter((one) => /-(mark|convert)\.part$/.test(one.name));
+    const asked = performance.getEntriesByType("resource").filter((one) => /-convert\.part$/.test(one.name));
     return [globalThis.standing, Math.min(...asked.map((one) => one.startTime))];
   });
   assert.ok(first > standing, `${first} is after ${standing}`);
@@ -76,9 +77,9 @@ test("a room that was never opened opens with the network cut", async () => {
   }
 });
 
-// A page whose packed parts of marks were spoilt.
+// A page whose packed part of marks was spoilt.
 const spoilt = (spoil) => copyOfPage((copy) => {
-  for (const name of readdirSync(copy)) if (/-mark\.part$/.test(name)) spoil(join(copy, name));
+  for (const name of readdirSync(copy)) if (/-convert\.part$/.test(name)) spoil(join(copy, name));
 });
 // One bit in the middle, which a host or a cable may turn; the checksum at the end of the file then differs.
 const turnBit = (path) => {
@@ -188,7 +189,7 @@ test("without a network a browser that cannot unpack has every page, kept plain"
 
 test("a part that cannot be had is said, loses nothing that was typed, and comes when asked for again", async () => {
   expect(/404/);
-  expect(/mark\.part/);
+  expect(/convert\.part/);
   const folder = spoilt((path) => rmSync(path));
   server.mounts["/"] = folder;
   try {
@@ -201,8 +202,8 @@ test("a part that cannot be had is said, loses nothing that was typed, and comes
     await status.waitFor();
     await noAxeViolations(page);
     // The way to other pages stays open.
-    await page.getByRole("link", { name: "A number" }).tap();
-    await ROOMS["#convert"](page).waitFor();
+    await page.getByRole("link", { name: "Steel", exact: true }).tap();
+    await ROOMS["#steel"](page).waitFor();
     await go(page, "#mark");
     await status.waitFor();
     server.mounts["/"] = dist;
@@ -215,7 +216,7 @@ test("a part that cannot be had is said, loses nothing that was typed, and comes
   }
 });
 
-for (const [hash, part, title] of [["#mark", /-mark\.part$/, "A mark"], ["#steel", /-steel\.part$/, "Steel"]]) {
+for (const [hash, part, title] of [["#mark", /-convert\.part$/, "A mark"], ["#steel", /-steel\.part$/, "Steel"]]) {
   test(`while ${hash} is on its way the page says so, and its heading then has the focus`, async () => {
     const { page } = await open("about:blank", { ...noWorker, started: false });
     let release;

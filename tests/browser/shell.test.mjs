@@ -278,6 +278,25 @@ test("two copies on one host keep to their own caches", async () => {
   }
 });
 
+test("a host that has never heard of modules serves the page from a folder deep down", async () => {
+  expect(/does not serve Wasm with `application\/wasm`/);
+  const known = server.types;
+  const { ".wasm": _, ".webmanifest": __, ...old } = known;
+  server.types = { ...old, other: "text/plain" };
+  server.mounts["/some/folder/"] = dist;
+  try {
+    const { page } = await open("some/folder/#convert");
+    await page.locator("#field-convert").waitFor();
+    await isReady(page);
+    await page.getByText("Ready to use without a network.").waitFor();
+    await page.reload();
+    await page.locator("#field-convert").waitFor();
+  } finally {
+    server.types = known;
+    delete server.mounts["/some/folder/"];
+  }
+});
+
 test("the single file works from a phone's storage", async () => {
   const { page } = await open(pathToFileURL(singleFile).href, { device: "phone" });
   assert.ok(await page.getByRole("heading", { level: 1 }).isVisible());

@@ -1,9 +1,9 @@
 // What is kept on the device: across reloads, beside damage, with closed or full storage, through an update.
 import assert from "node:assert/strict";
-import { readFileSync, writeFileSync } from "node:fs";
-import { join } from "node:path";
+import { readFileSync } from "node:fs";
 import { test } from "node:test";
-import { copyOfPage, dist, noAxeViolations, stage, until } from "./lib.mjs";
+import { pathToFileURL } from "node:url";
+import { noAxeViolations, singleFile, stage, until, withNewVersion } from "./lib.mjs";
 
 const { expect, open, server } = stage();
 const SAMPLE = readFileSync(new URL("../../crates/bench/tests/stored/schema-1.json", import.meta.url), "utf8");
@@ -39,7 +39,7 @@ const stored = (page, name, text) =>
   page.evaluate(
     ([name, text]) =>
       new Promise((done, failed) => {
-        const request = indexedDB.open("biteband", 1);
+        const request = indexedDB.open("biteband");
         request.onerror = () => failed(request.error);
         request.onsuccess = () => {
           const database = request.result;
@@ -97,6 +97,18 @@ test("strokes, texts, page and theme are there again after a reload", async () =
   assert.equal(await button(page, "Casual").getAttribute("aria-pressed"), "true");
   await button(page, "Undo").click();
   await says(page, ".verdict", "Softer than your 55 file");
+});
+
+test("what was typed into the single file is there again when the file is opened anew", async () => {
+  const file = pathToFileURL(singleFile).href;
+  const page = await started(file, { device: "phone" });
+  await works(page);
+  await type(page, "Wanted hardness", "50-54");
+  await page.goto("about:blank");
+  await page.goto(file);
+  await shown(page);
+  await says(page, ".verdict", "Between your 50 and 55 files");
+  assert.equal(await field(page, "Wanted hardness").inputValue(), "50-54");
 });
 
 test("every change is kept even when the page is loaded again at once", async () => {
@@ -251,18 +263,6 @@ test("the theme holds where the page may not use the local storage", async () =>
   assert.equal(await page.evaluate(() => document.documentElement.dataset.theme), "dim");
 });
 
-async function withNewVersion(work) {
-  server.mounts["/"] = copyOfPage((folder) => {
-    const index = join(folder, "index.html");
-    writeFileSync(index, readFileSync(index, "utf8").replace(/(name="description" content=")/, "$1Version two. "));
-  });
-  try {
-    await work();
-  } finally {
-    server.mounts["/"] = dist;
-  }
-}
-
 const description = (page) => page.locator("meta[name=description]").getAttribute("content");
 
 test("the new version comes when it is asked for and finds all that was entered", async () => {
@@ -270,7 +270,7 @@ test("the new version comes when it is asked for and finds all that was entered"
   await page.waitForSelector("html[data-offline=ready]", { state: "attached" });
   await says(page, ".notice", "Ready to use without a network.");
   await works(page);
-  await withNewVersion(async () => {
+  await withNewVersion(server, async () => {
     await reload(page);
     await says(page, ".notice", "A new version is ready.");
     await type(page, "Wanted hardness", "50-54");
@@ -286,7 +286,7 @@ test("the new version comes when it is asked for and finds all that was entered"
 test("a new version that is put off is not asked about again until the next start", async () => {
   const page = await started("", { device: "phone" });
   await page.waitForSelector("html[data-offline=ready]", { state: "attached" });
-  await withNewVersion(async () => {
+  await withNewVersion(server, async () => {
     await reload(page);
     await button(page, "Later").tap();
     await button(page, "Update now").waitFor({ state: "detached" });

@@ -11,7 +11,7 @@ use yew::prelude::*;
 use crate::parts::bars::{bottom_bar, tabs, title, top_bar};
 use crate::parts::notices::notices;
 use crate::parts::text::{p, para};
-use crate::rooms::{self, PARTS, Room, at_hand};
+use crate::rooms::{self, PARTS, Room, at_hand, more_cards};
 use crate::store::Opened;
 
 /// The one language of this version; the phrases come from `bench`.
@@ -23,7 +23,9 @@ const REST: u32 = 1_000;
 /// Where the start script finds the chosen theme before the first paint.
 const THEME_KEY: &str = "biteband.theme";
 
-/// A fixed label.
+/// A fixed label; inlined, so that it stands in the part that shows it.
+#[expect(clippy::inline_always, reason = "a call would keep every label in the first module")]
+#[inline(always)]
 pub(crate) const fn label(ui: Ui) -> &'static str {
     LANGUAGE.label(ui)
 }
@@ -149,6 +151,10 @@ impl Component for Application {
             && self.loaded(Page::Parts).is_none()
         {
             load(Page::Parts, ctx);
+        }
+        // The cards below the verdict come when it stands.
+        if page == Page::FileTest && more_cards().is_none() && self.loaded(page).is_none() {
+            load(page, ctx);
         }
         let moved = before.as_ref().is_none_or(|(before, _)| before.saved.page != page);
         if moved {

@@ -11,16 +11,22 @@ use std::cell::Cell;
 use std::rc::Rc;
 
 use biteband_bench::state::{App, Page};
+use biteband_bench::view::FileTestView;
 use wasm_split_helpers::{SplitLoaderError, wasm_split};
 use yew::Html;
 
 use crate::app::Dispatch;
+use crate::pages::file_test::Handed;
 use crate::pages::{
-    about, convert, file_test, mark, next, paper, parts, steel, temper, timer, unknown,
+    about, claim, convert, file_more, file_test, mark, next, paper, parts, steel, temper, timer,
+    unknown,
 };
 
 /// What draws a page.
 pub(crate) type Room = fn(&Rc<App>, &Dispatch) -> Html;
+
+/// What draws the cards below the verdict of a file test.
+pub(crate) type Cards = fn(Handed<'_>, &FileTestView) -> Html;
 
 type Loaded = Result<Room, SplitLoaderError>;
 
@@ -41,21 +47,11 @@ fn paper_part() -> Loaded {
     Ok(paper::paper)
 }
 
+/// What comes with the data of steels: their page, the planner of tempers, the panel of the next step, claims. One
+/// function for all, because each that is marked weighs in the first module.
 #[wasm_split(steel, fallible)]
-fn steel_part() -> Loaded {
-    Ok(steel::steel)
-}
-
-/// With the page of steels, whose data it shares.
-#[wasm_split(steel, fallible)]
-fn temper_part() -> Loaded {
-    Ok(temper::temper)
-}
-
-/// The panel of the next step comes with the planner of tempers, which it needs most of.
-#[wasm_split(steel, fallible)]
-fn next_part() -> Loaded {
-    Ok(next::next)
+fn steel_part() -> Result<[Room; 4], SplitLoaderError> {
+    Ok([steel::steel, temper::temper, next::next, claim::claim])
 }
 
 /// Draws the page, and on every other page what its top bar shows of the timers.
@@ -79,15 +75,22 @@ fn about_part() -> Loaded {
     Ok(about::about)
 }
 
+/// Below the first screen; with the smallest part, so that it comes at once.
+#[wasm_split(about, fallible)]
+fn more_part() -> Result<Cards, SplitLoaderError> {
+    Ok(file_more::more)
+}
+
 /// The pages whose parts are loaded when the first page stands, so that a later tap need not wait; the one that is
 /// opened most often first. That of the tempers holds a panel of the first page.
-pub(crate) const PARTS: [Page; 9] = [
+pub(crate) const PARTS: [Page; 10] = [
     Page::Temper,
     Page::Parts,
     Page::Convert,
     Page::Steel,
     Page::Timer,
     Page::Unknown,
+    Page::Claim,
     Page::Mark,
     Page::Paper,
     Page::About,
@@ -107,6 +110,7 @@ type OnCard = fn(&Dispatch, Heat);
 
 thread_local! {
     static NEXT: Cell<Option<Room>> = const { Cell::new(None) };
+    static MORE: Cell<Option<Cards>> = const { Cell::new(None) };
     static ON_CARD: Cell<Option<OnCard>> = const { Cell::new(None) };
 }
 
@@ -126,6 +130,11 @@ pub(crate) fn next_panel() -> Option<Room> {
     NEXT.get()
 }
 
+/// What draws the cards below the verdict, once their part is there.
+pub(crate) fn more_cards() -> Option<Cards> {
+    MORE.get()
+}
+
 /// What draws a page, where that is part of the first module.
 pub(crate) fn at_hand(page: Page) -> Option<Room> {
     match page {
@@ -137,6 +146,7 @@ pub(crate) fn at_hand(page: Page) -> Option<Room> {
         | Page::Temper
         | Page::Timer
         | Page::Unknown
+        | Page::Claim
         | Page::Parts
         | Page::About => None,
     }
@@ -145,14 +155,22 @@ pub(crate) fn at_hand(page: Page) -> Option<Room> {
 /// Loads the part that draws a page; nothing when it could not be had. Once loaded it comes at once.
 pub(crate) async fn load(page: Page) -> Option<Room> {
     match page {
-        Page::FileTest => at_hand(page),
+        Page::FileTest => {
+            MORE.set(more_part().await.ok());
+            // The page itself is at hand; what could not be had is tried again at the next change.
+            MORE.get().and(at_hand(page))
+        }
         Page::Convert => convert_part().await.ok(),
         Page::Mark => mark_part().await.ok(),
         Page::Paper => paper_part().await.ok(),
-        Page::Steel => steel_part().await.ok(),
-        Page::Temper => {
-            NEXT.set(next_part().await.ok());
-            temper_part().await.ok()
+        Page::Steel | Page::Temper | Page::Claim => {
+            let [steel, temper, next, claim] = steel_part().await.ok()?;
+            NEXT.set(Some(next));
+            Some(match page {
+                Page::Steel => steel,
+                Page::Temper => temper,
+                _ => claim,
+            })
         }
         Page::Timer => timer_part().await.ok(),
         Page::Unknown => unknown_part().await.ok(),

@@ -2,10 +2,12 @@
 
 #![allow(clippy::unwrap_used, clippy::indexing_slicing, reason = "a test may fail loudly")]
 
-use biteband_bench::card::{Card, EntryKind, Sheets, Standing, moment, moment_ms, said};
+use biteband_bench::card::{
+    Card, EntryKind, SaidOf, Sheets, Standing, moment, moment_ms, said, said_of_card,
+};
 use biteband_bench::state::{
-    Action, App, Field, PartAction, PartField, PartStage, Saved, SteelAction, SteelField,
-    TemperAction, TemperField, UnknownField, reduce,
+    Action, App, ClaimAction, ClaimField, Field, PartAction, PartField, PartStage, Saved,
+    SteelAction, SteelField, TemperAction, TemperField, UnknownField, reduce,
 };
 use biteband_bench::words::Language;
 
@@ -247,4 +249,47 @@ fn without_a_part_in_hand_no_card_changes() {
     ] {
         assert_eq!(act(&app, action).saved, Saved::default());
     }
+}
+
+/// A pre-hard bar whose paper says 28-32 HRC, read once.
+fn bar() -> App {
+    let app = type_in(&pawl(), Field::Claim(ClaimField::Says), "28-32 HRC");
+    let app = type_in(&app, Field::Claim(ClaimField::Measured), "288 HBW +-8");
+    let app = act(&app, ClaimAction::AddReading);
+    act(&app, ClaimAction::Place("skin"))
+}
+
+#[test]
+fn a_claim_is_part_of_the_card_and_comes_back() {
+    let app = bar();
+    let card = Card::of(&app.saved);
+    assert_eq!((card.claim.paper.as_str(), card.claim.place.as_str()), ("28-32 HRC", "skin"));
+    assert_eq!(card.claim.readings[0].text, "288 HBW +-8");
+    let says = said_of_card(&card, Language::English);
+    assert_eq!((says[1].of, says[1].scale.as_str()), (SaidOf::Claim, "HRC"));
+    let other = act(&App::default(), PartAction::Take(Box::new(card.clone())));
+    assert_eq!(Card::of(&other.saved).claim, card.claim);
+    assert_eq!(other.saved.claim, app.saved.claim);
+    for rule in ["simple", "U", "guarded:0.9", "3sigma"] {
+        let mut ruled = card.clone();
+        ruled.claim.rule = rule.into();
+        let back = act(&App::default(), PartAction::Take(Box::new(ruled)));
+        assert_eq!(Card::of(&back.saved).claim.rule, rule);
+    }
+}
+
+#[test]
+fn a_claim_that_gives_way_to_another_is_history_until_it_is_taken_back() {
+    let app = bar();
+    let turned = act(&app, ClaimAction::Turn);
+    let story = Card::of(&turned.saved).story;
+    assert_eq!(
+        (story.len(), story[0].kind, story[0].what.as_str()),
+        (1, EntryKind::Claimed, "28-32 HRC")
+    );
+    assert_eq!(story[0].claim.as_ref(), Some(&Card::of(&app.saved).claim));
+    assert!(!story[0].said.is_empty() && story[0].low.is_some());
+    let back = act(&turned, ClaimAction::Turn);
+    assert!(Card::of(&back.saved).story.is_empty());
+    assert_eq!(Card::of(&back.saved).claim, Card::of(&app.saved).claim);
 }

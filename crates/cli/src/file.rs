@@ -211,7 +211,7 @@ fn target_line(language: Language, target: &TargetAnswer) -> String {
     if target.high.is_some() {
         parts.push(language.say(Phrase::OddsOver { percent: over }));
     }
-    let label = language.say(Phrase::Ui(Ui::Target));
+    let label = language.label(Ui::Target);
     format!("{label}: {}. {}", parts.join(", "), target.verdict)
 }
 
@@ -243,7 +243,7 @@ fn explain(language: Language, refused: &FileRefused) -> io::Result<()> {
         }
         writeln!(err, "{}\n{}", clash.without_harder, clash.without_softer)?;
     }
-    tell(&format!("{}: {}", language.say(Phrase::Ui(Ui::NextTitle)), refused.next.say))?;
+    tell(&format!("{}: {}", language.label(Ui::NextTitle), refused.next.say))?;
     for caution in &refused.cautions {
         tell(caution)?;
     }

@@ -16,6 +16,7 @@ mod post_build;
 mod process;
 mod project;
 mod quenching;
+mod release;
 mod serve;
 mod sheet;
 mod single_file;
@@ -40,6 +41,8 @@ cargo xtask <command>
   tables                          write the static tables from the data files of hardness and steel
   calibrate [--check]             fit the tempering regression to its measured results
   npm                             build the npm package into target/npm-package/
+  release [--out DIR]             lay out page, single file, npm package and command line to be handed out,
+                                  under target/release-bundle/
   budget                          print the size table of dist/ and fail over a limit
   post-build [--dist DIR]         write the service worker of a built page (trunk calls this)
 ";
@@ -67,6 +70,7 @@ fn dispatch(arguments: &[String]) -> Outcome {
         "tables" => generated::write(),
         "calibrate" => calibrate::run(rest),
         "npm" => npm::run(),
+        "release" => release::run(rest),
         "budget" => budget::check(&project::dist()),
         "post-build" => post_build::run(rest),
         "help" | "--help" | "-h" => {

@@ -1,7 +1,7 @@
 //! The npm package: built from `crates/js` for node and for browsers.
 
-use crate::process::{Steps, cargo, find, run as run_program};
-use crate::{Outcome, post_build, project, tools};
+use crate::process::{Steps, cargo, find, run as run_program, without_places};
+use crate::{Outcome, post_build, project, release, tools};
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::Command;
@@ -27,7 +27,8 @@ pub(crate) fn build() -> Outcome {
     run_program(
         cargo()
             .args(["build", "--locked", "--release", "--package", "biteband-js"])
-            .args(["--target", "wasm32-unknown-unknown"])
+            .args(["--target", tools::WASM])
+            .envs(without_places(tools::WASM))
             .current_dir(project::root()),
     )?;
     let module = project::cargo_target().join("wasm32-unknown-unknown/release/biteband_js.wasm");
@@ -49,6 +50,10 @@ pub(crate) fn build() -> Outcome {
         fs::create_dir_all(copy.parent().unwrap_or(&package))?;
         fs::copy(source().join(&name), copy)?;
     }
+    for name in ["LICENSE-APACHE", "LICENSE-MIT"] {
+        fs::copy(project::root().join(name), package.join(name))?;
+    }
+    fs::write(package.join(release::NOTICES), release::notices()?)?;
     Ok(())
 }
 

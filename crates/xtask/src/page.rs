@@ -1,6 +1,6 @@
 //! Building the page and showing it on this machine.
 
-use crate::process::{Steps, run};
+use crate::process::{Steps, run, without_places};
 use crate::tools::{self, NeedsNode, Toolbox};
 use crate::{Outcome, budget, project, serve};
 use std::process::Command;
@@ -32,6 +32,7 @@ pub(crate) fn build(tools: &Toolbox) -> Outcome {
         .args(["--quiet", "build", "--release", "--offline", "--locked"])
         .current_dir(project::root())
         .env("PATH", &tools.path)
+        .envs(without_places(tools::WASM))
         // What went wrong in a build is said before; the way through trunk's own functions says nothing more.
         .env("RUST_BACKTRACE", "0")
         // Trunk takes the usual NO_COLOR=1 for a wrong value of its own option.

@@ -1,6 +1,6 @@
 //! Running other programs, and telling the person what runs and how long it took.
 
-use crate::Outcome;
+use crate::{Outcome, project};
 use std::path::PathBuf;
 use std::process::{Command, Stdio};
 use std::time::{Duration, Instant};
@@ -28,6 +28,26 @@ pub(crate) fn run(command: &mut Command) -> Outcome {
 pub(crate) fn answer(command: &mut Command) -> Option<String> {
     let output = command.stdin(Stdio::null()).stderr(Stdio::null()).output().ok()?;
     output.status.success().then(|| String::from_utf8_lossy(&output.stdout).trim().to_owned())
+}
+
+/// The variable by which cargo has the compiler name sources without the folders of this machine, for one target:
+/// what is built is the same bytes wherever the checkout lies, and does not tell whose machine it was.
+pub(crate) fn without_places(target: &str) -> Option<(String, String)> {
+    let home = std::env::var_os("CARGO_HOME").map(PathBuf::from).or_else(|| {
+        let home = std::env::var_os("HOME").or_else(|| std::env::var_os("USERPROFILE"))?;
+        Some(PathBuf::from(home).join(".cargo"))
+    })?;
+    let name = format!("CARGO_TARGET_{}_RUSTFLAGS", target.to_uppercase().replace('-', "_"));
+    let mut flags: Vec<String> = std::env::var(&name).into_iter().collect();
+    for (place, shown) in [(home, "cargo"), (project::root(), "biteband")] {
+        let place = place.to_str()?.to_owned();
+        // The variable is split at spaces, and no sign keeps one.
+        if place.contains(' ') {
+            return None;
+        }
+        flags.push(format!("--remap-path-prefix={place}={shown}"));
+    }
+    Some((name, flags.join(" ")))
 }
 
 /// Looks a program up in the folders of PATH.

@@ -2,7 +2,7 @@
 
 use crate::process::{Steps, cargo, run as run_program};
 use crate::tools::{self, NeedsNode};
-use crate::{Outcome, budget, npm, page, project, single_file};
+use crate::{Outcome, budget, npm, page, project, release, single_file};
 use std::process::Command;
 
 /// The word that names a step on the command line, its heading, and its work.
@@ -18,6 +18,7 @@ const STEPS: &[Step] = &[
     ("calibrate", "The coefficients of the tempering regression are what its data give", calibrate),
     ("npm", "The npm package and its example", npm),
     ("page", "The page and its size limits", page),
+    ("release", "The release bundle, laid out from what is built", release::check),
     ("browser", "Browser tests", browser),
 ];
 

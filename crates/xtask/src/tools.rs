@@ -7,7 +7,8 @@ use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
-const WASM: &str = "wasm32-unknown-unknown";
+/// The target of page and npm package.
+pub(crate) const WASM: &str = "wasm32-unknown-unknown";
 /// Must equal the `wasm-bindgen` of the workspace: the two halves speak a private language.
 const WASM_BINDGEN: &str = "0.2.129";
 const TRUNK: &str = "0.21.14";

@@ -54,7 +54,7 @@ fn entry(props: Handed<'_>, view: &ConvertView) -> Html {
             { chips(dispatch, label(Ui::ConvertScales), Group::Heard, scales) }
             <button type="button" class="quiet" onclick={press(dispatch, Action::ConvertMore(!more))}
                 aria-expanded={if more { "true" } else { "false" }}>
-                { label(if more { Ui::FewerScales } else { Ui::MoreScales }) }
+                { if more { label(Ui::FewerScales) } else { label(Ui::MoreScales) } }
             </button>
         </section>
     }

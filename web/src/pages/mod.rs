@@ -1,7 +1,9 @@
 //! One module for each page.
 
 pub(crate) mod about;
+pub(crate) mod claim;
 pub(crate) mod convert;
+pub(crate) mod file_more;
 pub(crate) mod file_test;
 pub(crate) mod mark;
 pub(crate) mod next;

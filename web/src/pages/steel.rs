@@ -284,6 +284,7 @@ pub(crate) fn rule(view: &BandView) -> Html {
             if let Some((x, width)) = view.goal {
                 <rect class="goal" x={place(x)} y="2" width={place(width)} height={place(view.goal_height)} />
             }
+            if !view.ridge.is_empty() { <path class="belief" d={view.ridge.clone()} /> }
             { for view.rows.iter().map(|row| html! {
                 <>
                     <text x="12" y={place(row.name_y)}>{ &row.name }</text>

@@ -18,19 +18,20 @@ pub(crate) fn notices(list: &[Notice], unreadable: Option<&str>, dispatch: &Disp
 
 fn one(notice: Notice, unreadable: Option<&str>, dispatch: &Dispatch) -> Html {
     let phrase = match notice {
-        Notice::OfflineReady => Phrase::Ui(Ui::OfflineReady),
-        Notice::UpdateWaiting => Phrase::Ui(Ui::UpdateWaiting),
-        Notice::StoredDamaged => Phrase::StoredDamaged,
-        Notice::StoredNewer(found) => Phrase::StoredNewer { found, known: SCHEMA },
-        Notice::StorageRefused => Phrase::StorageRefused,
-        Notice::StorageFull => Phrase::StorageFull,
+        Notice::OfflineReady | Notice::UpdateWaiting => None,
+        Notice::StoredDamaged => Some(Phrase::StoredDamaged),
+        Notice::StoredNewer(found) => Some(Phrase::StoredNewer { found, known: SCHEMA }),
+        Notice::StorageRefused => Some(Phrase::StorageRefused),
+        Notice::StorageFull => Some(Phrase::StorageFull),
     };
     let waiting = notice == Notice::UpdateWaiting;
+    let news = if waiting { label(Ui::UpdateWaiting) } else { label(Ui::OfflineReady) };
+    let text = phrase.map_or(news.into(), |phrase| LANGUAGE.say(phrase));
     let trouble = !waiting && notice != Notice::OfflineReady;
     let dismiss = press(dispatch, Action::Dismiss(notice));
     html! {
         <div class={classes!("notice", trouble.then_some("trouble"))}>
-            <p>{ LANGUAGE.say(phrase) }</p>
+            <p>{ text }</p>
             if notice == Notice::StoredDamaged {
                 if let Some(text) = unreadable {
                     <details>
@@ -43,7 +44,7 @@ fn one(notice: Notice, unreadable: Option<&str>, dispatch: &Dispatch) -> Html {
                 if waiting {
                     <button type="button" class="strong" onclick={Callback::from(|_: MouseEvent| update_now())}>{ label(Ui::UpdateNow) }</button>
                 }
-                <button type="button" onclick={dismiss}>{ label(if waiting { Ui::UpdateLater } else { Ui::Dismiss }) }</button>
+                <button type="button" onclick={dismiss}>{ if waiting { label(Ui::UpdateLater) } else { label(Ui::Dismiss) } }</button>
             </div>
         </div>
     }

@@ -51,6 +51,33 @@ const TABLE: f64 = 1.0;
 /// assert_eq!(answer.doubt[0].source, "conversion");
 /// ```
 pub fn claim(language: Language, question: &ClaimQuestion) -> Result<ClaimAnswer, Refusal> {
+    claimed(language, question).map(|claimed| claimed.answer)
+}
+
+/// An answer with what the page draws.
+pub(crate) struct Claimed {
+    pub(crate) answer: ClaimAnswer,
+    /// The scale in which both are held against each other.
+    pub(crate) work: Axis,
+    /// Nothing before anything was measured.
+    pub(crate) found: Option<ClaimFound>,
+}
+
+/// What was measured, taken together, in the scale of the answer.
+pub(crate) struct ClaimFound {
+    pub(crate) verdict: Verdict,
+    /// Where the part most likely lies.
+    pub(crate) side: Option<Side>,
+    /// The belief: a number and how dense it is there, softest first.
+    pub(crate) density: Vec<(f64, f64)>,
+    /// Low end of the band; nothing where it is open.
+    pub(crate) low: Option<f64>,
+    /// High end likewise.
+    pub(crate) high: Option<f64>,
+}
+
+/// See [`claim`].
+pub(crate) fn claimed(language: Language, question: &ClaimQuestion) -> Result<Claimed, Refusal> {
     let (rule, rule_name) = read_rule(language, question.rule.as_deref())?;
     let place = read_spot(language, question.place.as_deref())?;
     let claimed = read_spot(language, question.claimed_place.as_deref())?.unwrap_or(Spot::Skin);
@@ -110,7 +137,9 @@ pub fn claim(language: Language, question: &ClaimQuestion) -> Result<ClaimAnswer
     let verdict = seen.as_ref().map_or(Verdict::NotProved, |seen| seen.verdict);
     let odds = seen.as_ref().map(|seen| seen.odds);
     let guard = budget.as_ref().map(|budget| rule.guard(budget.u()));
-    Ok(ClaimAnswer {
+    let drawn = seen.as_ref().map(|seen| asked.drawn(seen, &found, wrong));
+    let work = asked.frame().work();
+    let answer = ClaimAnswer {
         claim: asked.claimed(),
         verdict: verdict.key(),
         verdict_text: asked.verdict_text(seen.as_ref(), wrong),
@@ -138,7 +167,8 @@ pub fn claim(language: Language, question: &ClaimQuestion) -> Result<ClaimAnswer
         notes: asked.notes(&test, &found, &doubted),
         cautions: asked.cautions(&test, &scales, filed),
         sources: asked.sources(filed),
-    })
+    };
+    Ok(Claimed { answer, work, found: drawn })
 }
 
 /// The statement of the paper that is put to the test: in a measured scale if there is one, HRC for files, otherwise
@@ -192,6 +222,21 @@ struct Seen {
     /// The 95 % band on the axis, unless a side is open.
     band: Option<(f64, f64)>,
     verdict: Verdict,
+}
+
+impl Seen {
+    /// Where the part most likely lies. Where a side is open, or all is even, no side is likelier for a reason.
+    fn side(&self, wrong: bool) -> Option<Side> {
+        let odds = self.odds;
+        let most = f64::max(odds.under(), f64::max(odds.inside(), odds.over()));
+        match self.band {
+            None => None,
+            Some(_) if most < 0.5 => None,
+            Some(_) if odds.inside() >= most => (!wrong).then_some(Side::Inside),
+            Some(_) if odds.under() >= most => Some(Side::Under),
+            Some(_) => Some(Side::Over),
+        }
+    }
 }
 
 /// Everything that an answer is made from.
@@ -350,21 +395,30 @@ impl Asked<'_> {
         })
     }
 
+    fn drawn(&self, seen: &Seen, found: &Assessment, wrong: bool) -> ClaimFound {
+        let value = |place: f64| self.frame().value(place);
+        let (low, high) = match found.band().shape() {
+            Shape::Between(low, high) => (Some(low), Some(high)),
+            Shape::Below(high) => (None, Some(high)),
+            Shape::Above(low) => (Some(low), None),
+            Shape::Unknown => (None, None),
+        };
+        let density = found.belief().density().map(|(place, density)| (value(place), density));
+        ClaimFound {
+            verdict: seen.verdict,
+            side: seen.side(wrong),
+            density: density.collect(),
+            low: low.map(value),
+            high: high.map(value),
+        }
+    }
+
     fn verdict_text(&self, seen: Option<&Seen>, wrong: bool) -> String {
         let said = said_text(self.units, self.part);
         let Some(seen) = seen else {
             return super::heat::joined([self.say(Claim::Nothing)].into_iter());
         };
-        let odds = seen.odds;
-        let most = f64::max(odds.under(), f64::max(odds.inside(), odds.over()));
-        // Where a side is open, or all is even, no side is likelier for a reason.
-        let side = match seen.band {
-            None => None,
-            Some(_) if most < 0.5 => None,
-            Some(_) if odds.inside() >= most => (!wrong).then_some(Side::Inside),
-            Some(_) if odds.under() >= most => Some(Side::Under),
-            Some(_) => Some(Side::Over),
-        };
+        let (odds, side) = (seen.odds, seen.side(wrong));
         let measured = match seen.band {
             Some((low, high)) => {
                 let value = |place: f64| self.frame().value(place);

@@ -84,7 +84,7 @@ pub(super) fn read_spot(language: Language, given: Option<&str>) -> Result<Optio
     }
 }
 
-/// Reads `simple`, `guarded:0.95`, `U`, `0.83U`, `3sigma`; the name comes back in standard form.
+/// Reads `simple`, `guarded:0.95`, `99 %`, `U`, `0.83U`, `3sigma`; the name comes back in standard form.
 pub(super) fn read_rule(
     language: Language,
     given: Option<&str>,
@@ -106,18 +106,34 @@ pub(super) fn read_rule(
         "6sigma" => Ok((Rule::Band(3.0), text)),
         "u" => Ok((Rule::Band(1.0), "U".to_owned())),
         _ => {
-            if let Some(level) = text.strip_prefix("guarded:") {
-                let (level, percent) = match level.strip_suffix('%') {
-                    Some(percent) => (percent.trim_end(), 100.0),
-                    None => (level, 1.0),
-                };
-                return guarded(decimal(level).ok_or_else(unknown)? / percent);
+            let level = text.strip_prefix("guarded:").unwrap_or(&text);
+            let percent = level.strip_suffix('%').map(str::trim_end);
+            if let Some(level) = decimal(percent.unwrap_or(level)) {
+                // No chance is above one: 99 can only mean per cent.
+                let whole = if percent.is_some() || level > 1.0 { 100.0 } else { 1.0 };
+                return guarded(level / whole);
             }
             let ratio = text.strip_suffix('u').and_then(|ratio| decimal(ratio.trim_end()));
             let ratio = ratio.filter(|ratio| *ratio > 0.0 && *ratio <= 3.0).ok_or_else(unknown)?;
             Ok((Rule::Band(ratio), format!("{}U", format::exact(ratio))))
         }
     }
+}
+
+/// Whether a paper can be read.
+///
+/// # Errors
+/// A refusal that says why not.
+pub(crate) fn check_paper(language: Language, text: &str) -> Result<(), Refusal> {
+    read_paper(language, text).map(drop)
+}
+
+/// Whether a rule can be read.
+///
+/// # Errors
+/// A refusal that says why not.
+pub(crate) fn check_rule(language: Language, text: &str) -> Result<(), Refusal> {
+    read_rule(language, Some(text)).map(drop)
 }
 
 /// Reads a paper: one hardness, several with a slash, comma or brackets between, or a condition letter.

@@ -41,11 +41,13 @@ mod unknown_answer;
 
 pub use cited::CitedAnswer;
 pub use claim::claim;
+pub(crate) use claim::{ClaimFound, Claimed, claimed};
 pub use claim_answer::{
     AchievableAnswer, ClaimAnswer, ClaimedAnswer, DoubtAnswer, EstimateAnswer, MeasuredAnswer,
     PaperAnswer, RiskAnswer, SettleAnswer,
 };
 pub use claim_question::ClaimQuestion;
+pub(crate) use claim_question::{check_paper, check_rule};
 pub use clashes::ClashAnswer;
 pub use convert::{
     ConvertAnswer, ConvertInput, ConvertQuestion, Converted, Measured, Note, Other, choose,
@@ -76,19 +78,20 @@ pub use indent_question::{IndentQuestion, parse_readings};
 pub use jominy::{
     DiameterAnswer, JominyAnswer, JominyPoint, JominyQuestion, OutsideAnswer, jominy,
 };
-pub(crate) use next::next_with_oven;
 pub use next::{
     AdvisedTemper, NextQuestion, NextStepAnswer, OddsAnswer, OptionAnswer, next, promised,
 };
+pub(crate) use next::{next_with_oven, rounded_percent};
 pub use reach::{ReachQuestion, reach};
 pub use reach_answer::{
     PartAnswer, PositionAnswer, QuenchAnswer, ReachAnswer, SectionAnswer, SeverityAnswer,
     WantedAnswer, WayOutAnswer,
 };
-pub(crate) use readings::{DEFAULT_INSTRUMENT, INSTRUMENTS};
+pub(crate) use readings::{DEFAULT_INSTRUMENT, INSTRUMENTS, half_of, understood};
 pub use readings::{ReadingAnswer, ReadingInput, parse_reading, read_reading};
 pub use source::{SourceAnswer, TableAnswer, TableListing, TableRow, sources, table, tables};
 pub(crate) use source::{hardness_sources, standard};
+pub(crate) use steel::named;
 pub use steel::{SteelQuestion, find_steels, steel, steel_targets, steels};
 pub use steel_answer::{
     AgeAnswer, AsQuenchedAnswer, AvoidAnswer, CandidateAnswer, CompositionAnswer, ConditionAnswer,

@@ -568,7 +568,11 @@ impl Asked<'_> {
 
 /// A chance in whole percent; what is not certain is not called so.
 pub(super) fn percent(chance: f64) -> String {
-    let whole = (100.0 * chance).round();
+    rounded_percent(chance, (100.0 * chance).round())
+}
+
+/// A chance as it was rounded to whole percent, likewise.
+pub(crate) fn rounded_percent(chance: f64, whole: f64) -> String {
     if whole < 1.0 && chance > 0.0 {
         "under 1 %".to_owned()
     } else if whole > 99.0 && chance < 1.0 {

@@ -5,7 +5,7 @@ use biteband_hardness::designation;
 use biteband_hardness::{Axis, Choice, Reading, Scale, TableId, convert};
 use serde::{Deserialize, Serialize};
 
-use super::frame::Frame;
+use super::frame::{Frame, Said};
 use super::series::{K95, Series, refuse, series};
 use crate::format;
 use crate::refusal::Refusal;
@@ -52,11 +52,15 @@ impl ReadingAnswer {
     /// The mean in HRC and the half-width at 95 % of all that is off, the spot apart.
     pub(crate) fn mean_and_half(&self) -> (f64, f64) {
         let count: f64 = self.hrc.iter().map(|_| 1.0).sum();
-        let square = |value: f64| value * value;
         let conversion = self.u_conversion.unwrap_or(0.0);
-        let variance = square(self.u_random) / count + square(self.u_shared) + square(conversion);
-        (self.hrc.iter().sum::<f64>() / count, K95 * variance.sqrt())
+        let half = half_of(count, self.u_random, self.u_shared, conversion);
+        (self.hrc.iter().sum::<f64>() / count, half)
     }
+}
+
+/// Half-width at 95 % of so many readings of one instrument, the spot apart.
+pub(crate) fn half_of(count: f64, random: f64, shared: f64, conversion: f64) -> f64 {
+    K95 * (random * random / count + shared * shared + conversion * conversion).sqrt()
 }
 
 const HRC: Axis = Axis::Hardness(Scale::Hrc);
@@ -409,6 +413,20 @@ fn one(
 /// A refusal that names what is wrong with it.
 pub fn read_reading(language: Language, input: &ReadingInput) -> Result<ReadingAnswer, Refusal> {
     one(language, input, &mut Vec::new(), &Frame::HRC).map(|(_, answer)| answer)
+}
+
+/// Reads one entry in its own scale, whether a table leads from there or not, and says what it was understood as.
+///
+/// # Errors
+/// A refusal that names what is wrong with it.
+pub(crate) fn understood(language: Language, input: &ReadingInput) -> Result<String, Refusal> {
+    let named = instrument(language, input.instrument.as_deref().unwrap_or_default())?;
+    let own = series(language, &input.text, named.map(usual_scale))?;
+    let (axis, first) = (listed(own.axis), own.values.first().copied());
+    let said = Said { axis, low: first, high: None, step: 1.0 };
+    let placed = Frame::of(&said, axis, false);
+    let placed = placed.map_err(|error| Refusal::of_hardness(language, &error))?;
+    one(language, input, &mut Vec::new(), &placed.frame).map(|(_, answer)| answer.understood)
 }
 
 /// All readings of a question.

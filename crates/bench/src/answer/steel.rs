@@ -490,7 +490,7 @@ fn of_error(language: Language, given: &str, error: &Error) -> Refusal {
 
 /// A grade by any of its designations, and what is to be said of the name; nothing where it is the grade's own
 /// and leads nowhere else.
-pub(super) fn named(
+pub(crate) fn named(
     language: Language,
     units: Units,
     name: &str,

@@ -1,7 +1,7 @@
 //! History: a file test with what was said of it, as an entry of the story.
 
-use super::said::of_files;
-use super::{Entry, EntryKind, FileSheet};
+use super::said::{of_claim, of_files};
+use super::{Card, Entry, EntryKind, FileSheet};
 use crate::format;
 use crate::state::App;
 use crate::view::file_test_asked;
@@ -31,6 +31,25 @@ pub fn entry_of_files(app: &App, language: Language) -> Option<Entry> {
         app: said.app,
         data: said.data,
         files: Some(files),
+        ..Entry::default()
+    })
+}
+
+/// The claim of the pages as an entry, its moment still open; nothing where nothing was claimed and measured.
+#[must_use]
+pub fn entry_of_claim(app: &App, language: Language) -> Option<Entry> {
+    let card = Card::of(&app.saved);
+    let said = of_claim(&card, app, language)?;
+    Some(Entry {
+        kind: EntryKind::Claimed,
+        what: card.claim.paper.trim().to_owned(),
+        said: said.text,
+        scale: said.scale,
+        low: said.low,
+        high: said.high,
+        app: said.app,
+        data: said.data,
+        claim: Some(card.claim),
         ..Entry::default()
     })
 }

@@ -33,7 +33,7 @@ pub mod text;
 use serde::{Deserialize, Serialize};
 
 pub use check::is_id;
-pub use entry::{entry_of_files, found, versions};
+pub use entry::{entry_of_claim, entry_of_files, found, versions};
 pub use facts::{Again, Fact, Row, StoryLine, again, compare, day, facts, story};
 pub use record::{SCHEMA, read_record, write_record};
 pub(crate) use rest::Rest;

@@ -122,7 +122,7 @@ pub fn said_of_card(card: &Card, language: Language) -> Vec<Said> {
 }
 
 /// What the tool says of a paper; nothing where there is none, nothing was measured, or it cannot be read.
-fn of_claim(card: &Card, app: &App, language: Language) -> Option<Said> {
+pub(super) fn of_claim(card: &Card, app: &App, language: Language) -> Option<Said> {
     let ClaimSheet { paper, readings, with_files, steel, rule, place, claimed_place } = &card.claim;
     let files = if *with_files {
         FileQuestion { target: None, ..file_test_asked(app, language) }

@@ -4,6 +4,8 @@
 //! What follows reads a list in place of an object as its fields in order, and an object in place of a name as that name;
 //! neither is in the schema, so both end here.
 
+use std::fmt::Write as _;
+
 use crate::words::{PartRefusal, Shape};
 
 /// The most lists and objects inside one another.
@@ -163,7 +165,7 @@ pub(super) fn path(text: &str, at: usize) -> String {
                 path.push_str(field);
             }
             Level::Object { field: None, .. } => {}
-            Level::List(place) => path.push_str(&format!("[{place}]")),
+            Level::List(place) => drop(write!(path, "[{place}]")),
         }
     }
     path

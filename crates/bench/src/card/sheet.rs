@@ -11,8 +11,9 @@ use super::{
 use crate::answer::{ConditionsInput, ReadingInput};
 use crate::section::{SectionInput, pair};
 use crate::state::{
-    FileTestState, HandChoice, OwnResult, PartField, PartStage, Planner, Saved, Seen, ShapeKind,
-    SteelState, Strokes, TemperField, TemperState, UnknownField, UnknownState, list_of_grades,
+    ClaimState, FileTestState, HandChoice, OwnResult, PartField, PartStage, Planner, Saved, Seen,
+    ShapeKind, SteelState, Strokes, TemperField, TemperState, UnknownField, UnknownState,
+    list_of_grades,
 };
 
 /// A moment of the device's clock, in milliseconds, as a card writes it: `2026-11-12T14:03:00Z`. Empty for a moment that
@@ -40,6 +41,7 @@ pub struct Sheets {
     steel: SteelState,
     temper: TemperState,
     unknown: UnknownState,
+    claim: ClaimState,
 }
 
 impl Sheets {
@@ -51,6 +53,7 @@ impl Sheets {
             steel: saved.steel.clone(),
             temper: saved.temper.clone(),
             unknown: saved.unknown.clone(),
+            claim: saved.claim.clone(),
         }
     }
 
@@ -74,7 +77,7 @@ impl Sheets {
     /// Puts them on the pages. What belongs to the shop and not to a part stays as it is: own bars, checks of the oven,
     /// own results.
     pub fn put(self, saved: &mut Saved) {
-        let Self { file_test, mut steel, mut temper, unknown } = self;
+        let Self { file_test, mut steel, mut temper, unknown, claim } = self;
         let SteelState { kept, checks, dial, truth, .. } = &mut saved.steel;
         steel.kept = std::mem::take(kept);
         steel.checks = std::mem::take(checks);
@@ -82,7 +85,7 @@ impl Sheets {
         let Planner { results, by_the_book, .. } = saved.temper.planner();
         temper.keep(Planner { results, by_the_book, ..temper.planner() });
         (saved.file_test, saved.steel) = (file_test, steel);
-        (saved.temper, saved.unknown) = (temper, unknown);
+        (saved.temper, saved.unknown, saved.claim) = (temper, unknown, claim);
     }
 }
 
@@ -94,7 +97,7 @@ impl Card {
     pub fn of(saved: &Saved) -> Self {
         let rest = Rest::of(&saved.part);
         let text = |field| saved.part.text(field).to_owned();
-        let Saved { file_test, steel, temper, unknown, .. } = saved;
+        let Saved { file_test, steel, temper, unknown, claim, .. } = saved;
         let target = if file_test.target_text.trim().is_empty() {
             &steel.target
         } else {
@@ -134,7 +137,7 @@ impl Card {
             },
             tempering: tempering(temper, rest.results),
             files: FileSheet::of(file_test),
-            claim: ClaimSheet::default(),
+            claim: claim.sheet(),
             seen: UnknownField::ALL.map(|field| unknown.now.text(field).to_owned()).to_vec(),
             notes: text(PartField::Notes),
             story: rest.story,
@@ -155,6 +158,7 @@ impl Card {
             seen.edit(field, answer.clone());
         }
         sheets.unknown.now = seen;
+        sheets.claim.put(&self.claim);
         sheets.put(saved);
         // What was measured on this part teaches the next plan, wherever the card comes from.
         let mut planner = saved.temper.planner();

@@ -1,6 +1,6 @@
 //! Fields that are typed into, and the keys of the page's own number pad.
 
-use super::{MarkField, PartField, SteelField, TemperField, TimerField, UnknownField};
+use super::{ClaimField, MarkField, PartField, SteelField, TemperField, TimerField, UnknownField};
 
 /// A field that is typed into.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -33,6 +33,8 @@ pub enum Field {
     Timer(TimerField),
     /// What was seen of an unknown bar.
     Unknown(UnknownField),
+    /// Something about a claim.
+    Claim(ClaimField),
     /// Something about a part.
     Part(PartField),
 }
@@ -69,6 +71,7 @@ impl Field {
             Self::Temper(field) => field.key(),
             Self::Timer(field) => field.key(),
             Self::Unknown(field) => field.key(),
+            Self::Claim(field) => field.key(),
             Self::Part(field) => field.key(),
         }
     }
@@ -90,7 +93,8 @@ impl Field {
                 SteelField::Query | SteelField::Own | SteelField::OwnName | SteelField::Kind,
             )
             | Self::Part(_)
-            | Self::Timer(TimerField::Label) => &[],
+            | Self::Timer(TimerField::Label)
+            | Self::Claim(ClaimField::Steel) => &[],
             Self::Timer(TimerField::Length) => &[
                 &[Type("7"), Type("8"), Type("9"), Erase],
                 &[Type("4"), Type("5"), Type("6"), Type(" min")],
@@ -109,11 +113,14 @@ impl Field {
                 &[Type("1"), Type("2"), Type("3"), Type(" US gal")],
                 &[Type("0"), Type("."), Type(",")],
             ],
-            Self::Temper(TemperField::Measured | TemperField::AsQuenched) => &[
+            Self::Reading
+            | Self::Claim(ClaimField::Says | ClaimField::Measured)
+            | Self::Temper(TemperField::Measured | TemperField::AsQuenched) => &[
                 &[Type("7"), Type("8"), Type("9"), Erase],
                 &[Type("4"), Type("5"), Type("6"), Type(" HRC")],
-                &[Type("1"), Type("2"), Type("3"), Type(" HV")],
-                &[Type("0"), Type("."), Type(",")],
+                &[Type("1"), Type("2"), Type("3"), Type(" HBW")],
+                &[Type("."), Type("0"), Type(","), Type(" HV")],
+                &[Type("-"), Type("±"), Type(" "), Type(";")],
             ],
             Self::Temper(_) => &[
                 &[Type("7"), Type("8"), Type("9"), Erase],
@@ -150,12 +157,6 @@ impl Field {
                 &[Type("4"), Type("5"), Type("6"), Type(" mm")],
                 &[Type("1"), Type("2"), Type("3"), Type(" in")],
                 &[Type("0"), Type("."), Type(","), Type("/"), Type("-")],
-            ],
-            Self::Reading => &[
-                &[Type("7"), Type("8"), Type("9"), Erase],
-                &[Type("4"), Type("5"), Type("6"), Type(" ")],
-                &[Type("1"), Type("2"), Type("3"), Type("±")],
-                &[Type("."), Type("0"), Type(","), Type(";")],
             ],
             Self::Grades => &[
                 &[Type("7"), Type("8"), Type("9"), Erase],

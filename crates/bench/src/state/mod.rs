@@ -3,6 +3,7 @@
 //! [`reduce`](reduce::reduce) is pure: the same state and action give the same new state. Everything
 //! in [`Saved`] is stored on every change; [`Session`] lives only while the page is open.
 
+mod claim;
 mod field;
 mod mark;
 mod part;
@@ -10,6 +11,7 @@ mod reduce;
 mod saved;
 mod steel;
 mod temper;
+mod texts;
 mod timer;
 mod unknown;
 
@@ -19,6 +21,7 @@ use serde::{Deserialize, Serialize};
 use crate::answer::{ConditionsInput, DEFAULT_INSTRUMENT, ProofInput, ReadingInput, StrokeInput};
 use crate::format::Units;
 
+pub use claim::{ClaimAction, ClaimChange, ClaimField, ClaimReading, ClaimState, OWN_LEVEL, RULES};
 pub use field::{Field, PadKey};
 pub use mark::{MarkField, MarkKind, MarkState, RoundShape};
 pub use part::{History, PartAction, PartChange, PartField, PartNotice, PartState, unstamped};
@@ -57,6 +60,8 @@ pub enum Page {
     Timer,
     /// What a bar without papers can be.
     Unknown,
+    /// Whether the paper is right.
+    Claim,
     /// The cards of the parts.
     Parts,
     /// Sources, limits, settings.
@@ -76,6 +81,7 @@ impl Page {
             Self::Temper => "#temper",
             Self::Timer => "#timer",
             Self::Unknown => "#unknown",
+            Self::Claim => "#claim",
             Self::Parts => "#parts",
             Self::About => "#about",
         }
@@ -93,6 +99,7 @@ impl Page {
             Self::Temper,
             Self::Timer,
             Self::Unknown,
+            Self::Claim,
             Self::Parts,
             Self::About,
         ];
@@ -320,6 +327,8 @@ pub struct Saved {
     pub timer: TimerState,
     /// Unknown bars.
     pub unknown: UnknownState,
+    /// The claim.
+    pub claim: ClaimState,
     /// The part in hand.
     pub part: PartState,
 }
@@ -480,6 +489,8 @@ pub enum Action {
     Saw(UnknownField, &'static str),
     /// A new unknown bar, or the last one again.
     TurnBar,
+    /// Something on the page of claims.
+    Claim(ClaimChange),
     /// Opens or closes the choice of a part on top of the page.
     Choose(bool),
     /// Something about the part in hand.

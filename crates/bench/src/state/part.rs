@@ -6,9 +6,11 @@ use std::rc::Rc;
 
 use serde::{Deserialize, Serialize};
 
+use super::texts::Texts;
 use super::{Action, App, OwnResult, Saved, TemperField};
 use crate::card::{
-    Card, Entry, EntryKind, Photo, Rest, ResultSheet, Sheets, Zone, entry_of_files, moment,
+    Card, Entry, EntryKind, Photo, Rest, ResultSheet, Sheets, Zone, entry_of_claim, entry_of_files,
+    moment,
 };
 use crate::tempers::parse_tempers;
 use crate::words::Language;
@@ -72,7 +74,7 @@ impl PartField {
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(transparent)]
 pub struct PartState {
-    texts: Vec<String>,
+    texts: Texts,
 }
 
 const ID: usize = 0;
@@ -83,7 +85,7 @@ impl PartState {
     /// Its id; empty without a part in hand.
     #[must_use]
     pub fn id(&self) -> &str {
-        self.at(ID)
+        self.texts.at(ID)
     }
 
     /// Whether there is a part in hand.
@@ -94,25 +96,25 @@ impl PartState {
 
     /// What of its card no page holds.
     pub(crate) fn written(&self) -> &str {
-        self.at(WRITTEN)
+        self.texts.at(WRITTEN)
     }
 
     pub(crate) fn write(&mut self, text: String) {
-        self.put(WRITTEN, text);
+        self.texts.put(WRITTEN, text);
     }
 
     pub(crate) fn name_it(&mut self, id: &str) {
-        self.put(ID, id.to_owned());
+        self.texts.put(ID, id.to_owned());
     }
 
     /// The text of a field.
     #[must_use]
     pub fn text(&self, field: PartField) -> &str {
-        self.at(FIELDS + field as usize)
+        self.texts.at(FIELDS + field as usize)
     }
 
     pub(crate) fn edit(&mut self, field: PartField, text: String) {
-        self.put(FIELDS + field as usize, text);
+        self.texts.put(FIELDS + field as usize, text);
     }
 
     /// Keeps a result of the part in hand, and forgets another.
@@ -126,19 +128,6 @@ impl PartState {
             rest.results.retain(|kept| *kept != old);
         }
         rest.keep(self);
-    }
-
-    fn at(&self, place: usize) -> &str {
-        self.texts.get(place).map_or("", String::as_str)
-    }
-
-    fn put(&mut self, place: usize, text: String) {
-        if self.texts.len() <= place {
-            self.texts.resize(place + 1, String::new());
-        }
-        if let Some(own) = self.texts.get_mut(place) {
-            *own = text;
-        }
     }
 }
 
@@ -292,6 +281,25 @@ fn turn(app: &mut App, cleared: bool) {
 fn bury(app: &mut App) {
     if let Some(entry) = entry_of_files(app, Language::default()) {
         with_rest(app, |rest| rest.story.push(entry));
+    }
+}
+
+/// The claim of the part in hand is about to give way to another one, or comes back.
+pub(super) fn turn_claim(app: &mut App) {
+    if !app.saved.part.in_hand() {
+        return;
+    }
+    if let Some(entry) = entry_of_claim(app, Language::default()) {
+        with_rest(app, |rest| rest.story.push(entry));
+    } else if app.saved.claim.is_empty() {
+        let mut back = app.saved.claim.clone();
+        back.turn();
+        let back = back.sheet();
+        with_rest(app, |rest| {
+            if rest.story.last().is_some_and(|last| last.claim.as_ref() == Some(&back)) {
+                rest.story.pop();
+            }
+        });
     }
 }
 

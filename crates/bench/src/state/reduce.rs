@@ -147,6 +147,7 @@ pub fn reduce(app: &App, action: Action) -> App {
         Action::Temper(change) => change.apply(&mut next),
         Action::Timer(change) => change.apply(&mut next),
         Action::Saw(field, answer) => next.saved.unknown.choose(field, answer),
+        Action::Claim(change) => change.apply(&mut next),
         Action::Choose(open) => next.session.choosing = open,
         Action::Part(change) => change.apply(&mut next),
         Action::TurnBar => next.saved.unknown.turn(),
@@ -189,6 +190,7 @@ pub fn text(app: &App, field: Field) -> &str {
         Field::Temper(field) => app.saved.temper.text(field),
         Field::Timer(field) => app.saved.timer.text(field),
         Field::Unknown(field) => app.saved.unknown.now.text(field),
+        Field::Claim(field) => app.saved.claim.text(field),
         Field::Part(field) => app.saved.part.text(field),
     }
 }
@@ -225,6 +227,7 @@ fn edit(app: &mut App, field: Field, text: String) {
         Field::Temper(field) => app.saved.temper.edit(field, text),
         Field::Timer(field) => app.saved.timer.edit(field, text),
         Field::Unknown(field) => app.saved.unknown.now.edit(field, text),
+        Field::Claim(field) => app.saved.claim.edit(field, text),
         Field::Part(field) => app.saved.part.edit(field, text),
     }
 }
@@ -265,7 +268,8 @@ fn looks_like_two(part: &str) -> bool {
 mod tests {
     use super::*;
     use crate::state::{
-        ShapeKind, SteelAction, SteelField, TimerAction, TimerField, TimerKind, UnknownField,
+        ClaimAction, ClaimField, ShapeKind, SteelAction, SteelField, TimerAction, TimerField,
+        TimerKind, UnknownField,
     };
     use proptest::prelude::*;
 
@@ -369,14 +373,34 @@ mod tests {
         ]
     }
 
+    fn any_claim_action() -> impl Strategy<Value = ClaimAction> {
+        prop_oneof![
+            proptest::sample::select(vec!["", "comparison", "?"]).prop_map(ClaimAction::Instrument),
+            any::<bool>().prop_map(ClaimAction::Files),
+            proptest::sample::select(vec!["", "simple", "own"]).prop_map(ClaimAction::Rule),
+            proptest::sample::select(vec!["skin", "core"]).prop_map(ClaimAction::Place),
+            proptest::sample::select(vec!["skin", "?"]).prop_map(ClaimAction::ClaimedPlace),
+            Just(ClaimAction::AddReading),
+            (0..3_usize).prop_map(ClaimAction::TakeReading),
+            Just(ClaimAction::Turn),
+        ]
+    }
+
     fn any_action() -> impl Strategy<Value = Action> {
         let own = SteelField::ALL.map(Field::Steel);
         let timer = TimerField::ALL.map(Field::Timer);
         let bar = UnknownField::ALL.map(Field::Unknown);
-        let field =
-            proptest::sample::select([&Field::ALL[..], &own[..], &timer[..], &bar[..]].concat());
+        let claim = ClaimField::ALL.map(Field::Claim);
+        let field = proptest::sample::select(
+            [&Field::ALL[..], &own[..], &timer[..], &bar[..], &claim[..]].concat(),
+        );
         prop_oneof![
             any_timer_action().prop_map(Action::from),
+            any_claim_action().prop_map(Action::from),
+            "(28-32|58|1000) (HRC|HBW|MPa min)"
+                .prop_map(|text| Action::Edit(Field::Claim(ClaimField::Says), text)),
+            "[2-6][0-9]{1,2} (HRC|HBW|HV10)( ±[0-9])?"
+                .prop_map(|text| Action::Edit(Field::Claim(ClaimField::Measured), text)),
             any_steel_action().prop_map(Action::Steel),
             (
                 proptest::sample::select(vec![40.0, 55.0, 65.0, 99.0]),
@@ -440,6 +464,7 @@ mod tests {
                 let _ = crate::view::timer_watch(&app, crate::words::Language::English, now_ms);
             }
             let _ = crate::view::unknown(&app, crate::words::Language::English);
+            let _ = crate::view::claim_page(&app, crate::words::Language::English);
         }
     }
 }

@@ -4,6 +4,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::texts::Texts;
 use super::{Action, App, Field, Saved};
 
 /// A field of the planner.
@@ -79,14 +80,11 @@ pub struct OwnResult {
 }
 
 /// The planner as it is stored: the texts of the fields in the order of [`TemperField::ALL`], the stage, a letter for each
-/// switch that is on, then the results.
-///
-/// A list of texts and nothing else, because what the first module knows of every state weighs: the pages read a
-/// [`Planner`] from it.
+/// switch that is on, then the results. The pages read a [`Planner`] from it.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(transparent)]
 pub struct TemperState {
-    texts: Vec<String>,
+    texts: Texts,
 }
 
 /// The planner as far as it has come; every text as typed.
@@ -118,32 +116,19 @@ impl TemperState {
     /// The text of a field.
     #[must_use]
     pub fn text(&self, field: TemperField) -> &str {
-        self.at(field as usize)
-    }
-
-    fn at(&self, place: usize) -> &str {
-        self.texts.get(place).map_or("", String::as_str)
+        self.texts.at(field as usize)
     }
 
     pub(crate) fn edit(&mut self, field: TemperField, text: String) {
-        self.put(field as usize, text);
-    }
-
-    fn put(&mut self, place: usize, text: String) {
-        if self.texts.len() <= place {
-            self.texts.resize(place + 1, String::new());
-        }
-        if let Some(own) = self.texts.get_mut(place) {
-            *own = text;
-        }
+        self.texts.put(field as usize, text);
     }
 
     /// What it holds besides the fields.
     #[must_use]
     pub fn planner(&self) -> Planner {
-        let stage = PartStage::ALL.into_iter().find(|one| one.key() == self.at(STAGE));
-        let switches = self.at(SWITCHES);
-        let results = self.texts.iter().skip(RESULTS).map(|text| {
+        let stage = PartStage::ALL.into_iter().find(|one| one.key() == self.texts.at(STAGE));
+        let switches = self.texts.at(SWITCHES);
+        let results = self.texts.from(RESULTS).map(|text| {
             let mut parts = text.split(PARTED).map(str::to_owned);
             let mut next = || parts.next().unwrap_or_default();
             OwnResult { steel: next(), hardness: next(), temper: next() }
@@ -159,7 +144,7 @@ impl TemperState {
     }
 
     pub(crate) fn keep(&mut self, planner: Planner) {
-        self.put(STAGE, planner.stage.key().to_owned());
+        self.texts.put(STAGE, planner.stage.key().to_owned());
         let switches = [
             (planner.at_size, 's'),
             (planner.overheated, 'o'),
@@ -167,14 +152,11 @@ impl TemperState {
             (planner.by_the_book, 'b'),
         ];
         let on = switches.into_iter().filter(|(on, _)| *on).map(|(_, letter)| letter);
-        self.put(SWITCHES, on.collect());
-        self.texts.truncate(RESULTS);
-        self.texts.extend(
-            planner
-                .results
-                .into_iter()
-                .map(|one| [one.steel, one.hardness, one.temper].join(&String::from(PARTED))),
-        );
+        self.texts.put(SWITCHES, on.collect());
+        let results = planner.results.into_iter();
+        let written =
+            results.map(|one| [one.steel, one.hardness, one.temper].join(&String::from(PARTED)));
+        self.texts.put_from(RESULTS, written);
     }
 }
 

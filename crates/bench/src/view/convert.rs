@@ -137,7 +137,7 @@ pub fn convert(app: &App, language: Language) -> ConvertView {
         return view;
     }
     if state.text.trim().is_empty() {
-        view.hint = language.say(Phrase::Ui(Ui::ConvertEmpty)).into_owned();
+        language.label(Ui::ConvertEmpty).clone_into(&mut view.hint);
         return view;
     }
     let parsed = designation::parse(&question.text);
@@ -147,7 +147,7 @@ pub fn convert(app: &App, language: Language) -> ConvertView {
     }
     match answer(language, &question) {
         Err(_) if parsed.is_err() && typing => {
-            view.hint = language.say(Phrase::Ui(Ui::ConvertTyping)).into_owned();
+            language.label(Ui::ConvertTyping).clone_into(&mut view.hint);
         }
         // A text that reads well is no mistake of the field; that nothing converts it is an answer.
         Err(refusal) if parsed.is_ok() => view.refusals.push(refusal.into()),
@@ -322,7 +322,7 @@ fn tables(
 ) -> Vec<TableChip> {
     let any = TableChip {
         key: None,
-        label: language.say(Phrase::Ui(Ui::TableAny)).into_owned(),
+        label: language.label(Ui::TableAny).to_owned(),
         on: chosen.is_none(),
     };
     let holds = |table: &Table| {

@@ -6,7 +6,7 @@ use super::{Chip, Problem};
 use crate::answer::{IndentAnswer, IndentQuestion, indent, parse_readings};
 use crate::refusal::Refusal;
 use crate::state::{App, Field, MarkField, MarkKind, MarkState, RoundShape};
-use crate::words::{Language, Mark, Phrase, Ui};
+use crate::words::{Language, Mark, Ui};
 
 /// Everything the page shows.
 #[derive(Clone, Debug, PartialEq)]
@@ -103,7 +103,7 @@ pub fn mark(app: &App, language: Language) -> MarkView {
         Ok(None) => view.hint = say(Mark::Empty),
         Ok(Some(answer)) => fill(&mut view, answer),
         Err(_) if typing => {
-            view.hint = language.say(Phrase::Ui(Ui::ConvertTyping)).into_owned();
+            language.label(Ui::ConvertTyping).clone_into(&mut view.hint);
         }
         Err(refusal) => view.problem = Some(refusal.into()),
     }

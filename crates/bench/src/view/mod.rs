@@ -3,6 +3,8 @@
 //! Places are numbers in the coordinates of the drawing's own view box.
 
 mod about;
+mod claim;
+mod claim_rule;
 mod convert;
 mod file_test;
 mod hand;
@@ -24,6 +26,7 @@ mod timer;
 mod unknown;
 
 pub use about::{AboutView, about};
+pub use claim::{ClaimVerdict, ClaimView, ClaimWay, KeptReading, claim_page};
 pub use convert::{ConvertView, ResultView, SideBySide, TableChip, convert};
 pub(crate) use file_test::asked as file_test_asked;
 pub use file_test::{ConflictView, FileTestView, OddsView, ProofView, ScaleRow, file_test};

@@ -83,6 +83,8 @@ pub struct BandView {
     pub goal_height: f64,
     /// Left edge and width of what is wanted.
     pub goal: Option<(f64, f64)>,
+    /// The belief above one of the bands, as an SVG path; empty where none is drawn.
+    pub ridge: String,
     /// In words.
     pub label: String,
 }
@@ -266,6 +268,7 @@ pub(super) fn bands(answer: &ReachAnswer) -> BandView {
         height: at + 28.0,
         goal_height: at - 2.0,
         goal,
+        ridge: String::new(),
         label,
     }
 }

@@ -349,6 +349,7 @@ fn carbon(language: Language, carbon: &UnknownCarbon) -> BandView {
         height: 66.0,
         goal_height: 0.0,
         goal: None,
+        ridge: String::new(),
         label: name,
     }
 }

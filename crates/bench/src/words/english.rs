@@ -153,7 +153,6 @@ pub(super) fn say(phrase: Phrase<'_>) -> Words {
         P::AboveTable { end } => format!("above the table, which ends at {end}").into(),
         P::OtherScalesWidth => "Wider than the band in HRC on purpose: the conversion's own width is counted in.".into(),
 
-        P::Ui(ui) => ui_words(ui).into(),
         P::Seen(how) => match how {
             "seen" => "Read in print.",
             "part" => "Part read in print, part from memory.",
@@ -428,6 +427,8 @@ const fn cause_words(cause: Cause) -> &'static str {
 }
 
 #[expect(clippy::too_many_lines, reason = "one line for each label is the point of the list")]
+#[expect(clippy::inline_always, reason = "see `Language::label`")]
+#[inline(always)]
 pub(super) const fn ui_words(ui: Ui) -> &'static str {
     match ui {
         Ui::Brand => "Biteband",
@@ -521,6 +522,7 @@ pub(super) const fn ui_words(ui: Ui) -> &'static str {
         Ui::TabTemper => "Temper",
         Ui::Timer => "Timer",
         Ui::TabUnknown => "Unknown",
+        Ui::TabClaim => "Claim",
         Ui::Parts => "Parts",
         Ui::ConvertWhere => "Where this comes from",
         Ui::ConvertResults => "Converted",

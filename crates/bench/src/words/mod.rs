@@ -9,6 +9,8 @@ mod card;
 mod card_english;
 mod claim;
 mod claim_english;
+mod claim_page;
+mod claim_page_english;
 mod english;
 mod harden;
 mod harden_english;
@@ -61,6 +63,7 @@ use biteband_hardness::{Axis, Material, TableId, designation};
 pub use about::About;
 pub use card::CardWords;
 pub use claim::{Claim, ClaimRefusal, Side, Way};
+pub use claim_page::{ClaimPage, ClaimSays};
 pub use harden::{Harden, HardenRefusal};
 pub use heat::{BathFault, Heat, HeatRefusal, List, Magnet};
 pub use indent::{Indent, IndentRefusal};
@@ -104,7 +107,11 @@ impl Language {
     pub const TAGS: &'static str = "en";
 
     /// A fixed label.
+    ///
+    /// Inlined, so that each label is known where it is used and stands in the part of the page that shows it.
     #[must_use]
+    #[expect(clippy::inline_always, reason = "a call would keep every label in the first module")]
+    #[inline(always)]
     pub const fn label(self, ui: Ui) -> &'static str {
         match self {
             Self::English => english::ui_words(ui),
@@ -373,7 +380,6 @@ pub enum Phrase<'a> {
     OtherScalesWidth,
 
     // The page.
-    Ui(Ui),
     Seen(&'a str),
     TableSummary {
         rows: usize,
@@ -505,6 +511,7 @@ pub enum Ui {
     TabTemper,
     Timer,
     TabUnknown,
+    TabClaim,
     Parts,
     ConvertWhere,
     ConvertResults,

@@ -8,8 +8,10 @@ use std::cell::RefCell;
 use std::collections::BTreeMap;
 use std::rc::Rc;
 
-use biteband_bench::card::{Card, Sheets, moment, moment_ms, read_record, said, write_record};
-use biteband_bench::state::{App, Damage, PartAction, PartNotice, Saved, Session, unstamped};
+use biteband_bench::card::{
+    Card, Sheets, moment, moment_ms, read_record, said_of_card, write_record,
+};
+use biteband_bench::state::{App, Damage, PartAction, PartNotice, Saved, unstamped};
 use serde::{Deserialize, Serialize};
 
 use super::browser;
@@ -170,8 +172,7 @@ async fn write(saved: &Saved) {
     if hand.content == content {
         return;
     }
-    let app = App { saved: saved.clone(), session: Session::default() };
-    card.said = said(&app, LANGUAGE);
+    card.said = said_of_card(&card, LANGUAGE);
     card.revision = hand.revision + 1;
     let now_ms = browser::now_ms();
     let before = moment_ms(&hand.changed).unwrap_or(now_ms);
