@@ -207,6 +207,21 @@ const VIEWS = [
       await page.waitForSelector("dl");
     },
   ],
+  [
+    "parts without any",
+    async (page) => {
+      await goTo(page, "#parts");
+      await page.getByText("No parts yet").waitFor();
+    },
+  ],
+  [
+    "parts, one of them in hand",
+    async (page) => {
+      await page.getByRole("button", { name: "Show the demonstration parts" }).click();
+      await page.locator(".cards .part").filter({ hasText: "Capstan pawl" }).click();
+      await page.locator(".story li").first().waitFor();
+    },
+  ],
 ];
 
 async function throughViews(page, work) {

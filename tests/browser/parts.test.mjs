@@ -32,6 +32,7 @@ const ROOMS = {
   "#temper": (page) => page.locator("#field-temper-held"),
   "#timer": (page) => page.locator("#field-timer-length"),
   "#unknown": (page) => page.locator(".steps"),
+  "#parts": (page) => page.getByRole("button", { name: "New part" }),
   "#claim": (page) => page.locator("#field-claim-says"),
   "#about": (page) => page.getByRole("heading", { name: "Cautions" }),
 };
