@@ -194,8 +194,8 @@ test("the list is searched, ordered and marked; a part becomes the recipe of ano
   await until("the new part is in hand", async () => (await inHand(page)) === "Capstan pawl (from its recipe)");
   await keeps(page, (card) => card.recipe_of === "Capstan pawl" && card.steel.name === steel && !card.demo
     && card.story.length === 0 && card.recipe.length > 0 && card.files.strokes.length === 0);
-  await unfold(page, "What the card holds");
-  await page.getByRole("heading", { name: "Its recipe" }).waitFor();
+  await page.locator("summary").filter({ hasText: "What the card holds" }).click();
+  await page.getByRole("heading", { name: "Its recipe", exact: true }).waitFor();
   // What is the person's own stays when the demonstration goes.
   await press(page, "Remove the demonstration parts");
   await until("only the own part is left", async () => (await rows(page).count()) === 1);
@@ -208,7 +208,7 @@ test("two parts are compared side by side, with what differs in words", async ()
   await take(page, "Capstan pawl");
   await press(page, "Compare");
   await page.getByLabel("Compare with").selectOption({ label: "Drill-jig bushing" });
-  const steel = page.locator(".pair tr").filter({ has: page.getByRole("rowheader", { name: /^Steel/ }) });
+  const steel = page.locator(".versus tr").filter({ has: page.getByRole("rowheader", { name: /^Steel/ }) });
   await steel.waitFor();
   assert.match(await steel.innerText(), /differs[\s\S]*4140[\s\S]*O1/);
   await noAxeViolations(page);
@@ -282,7 +282,7 @@ test("an import is shown first, a conflict is chosen, and all of it is undone by
   const choose = () => page.getByLabel("Import a file of parts").setInputFiles(path);
   await choose();
   await page.getByRole("heading", { name: "What this file would do" }).waitFor();
-  const notes = page.locator(".pair tr").filter({ has: page.getByRole("rowheader", { name: /^Notes/ }) });
+  const notes = page.locator(".versus tr").filter({ has: page.getByRole("rowheader", { name: /^Notes/ }) });
   assert.match(await notes.innerText(), /differs[\s\S]*mine[\s\S]*theirs/);
   assert.equal((await stored(page)).length, 1, "nothing is done before it is asked for");
   await noAxeViolations(page);
@@ -293,7 +293,7 @@ test("an import is shown first, a conflict is chosen, and all of it is undone by
   await press(page, "Import: 2 parts added");
   await until("three parts are there", async () => (await stored(page)).length === 3);
   const both = (await stored(page)).map((card) => [card.name, card.notes]).sort();
-  assert.deepEqual(both, [["Pin", "mine"], ["Pin (imported)", "theirs"], ["Prop-puller screw", ""]]);
+  assert.deepEqual(both, [["Pin (imported)", "theirs"], ["Pin", "mine"], ["Prop-puller screw", ""]]);
   await page.getByRole("button", { name: "Undo the import" }).click();
   await until("the import is undone", async () => (await stored(page)).length === 1);
   // The file's in place of the own one, which is in hand.
@@ -439,6 +439,7 @@ for (const theme of ["light", "dim"]) {
     await noAxeViolations(page);
     await demo(page);
     await take(page, "Capstan pawl");
+    await page.locator("summary").filter({ hasText: "What the card holds" }).click();
     for (const one of await page.locator("main details").all()) await one.evaluate((own) => own.setAttribute("open", ""));
     await press(page, "Compare");
     await page.getByLabel("Compare with").selectOption({ label: "Drill-jig bushing" });

@@ -11,8 +11,8 @@ use biteband_bench::state::{
     Action, App, Field, Page, PartAction, PartField, SteelField, TemperField, reduce,
 };
 use biteband_bench::view::{
-    Clock, Exported, Kept, PartsView, chooser, exports, file_name, import, part_card, part_in_hand,
-    parts,
+    Clock, Exported, Kept, PartsView, chooser, exports, fact_groups, file_name, import, part_card,
+    part_in_hand, parts,
 };
 use biteband_bench::words::Language;
 
@@ -56,7 +56,8 @@ fn shop() -> Vec<Kept> {
 }
 
 fn list(app: &App, kept: &[Kept], order: Order) -> PartsView {
-    parts(app, kept, (order, false), ENGLISH, LATE)
+    let own = part_in_hand(app, kept, None, ENGLISH);
+    parts(app, (own.as_ref(), kept), (order, false), ENGLISH, LATE)
 }
 
 #[test]
@@ -106,7 +107,9 @@ fn the_part_in_hand_is_shown_as_it_stands_on_the_pages_also_before_it_was_stored
         .collect();
     let view = list(&app, &kept(&many), Order::Name);
     assert_eq!((view.rows.len(), view.more.as_str()), (5, "Show all 10"));
-    let whole = parts(&app, &kept(&many), (Order::Name, true), ENGLISH, LATE);
+    let own = part_in_hand(&app, &[], None, ENGLISH);
+    let whole = (Order::Name, true);
+    let whole = parts(&app, (own.as_ref(), &kept(&many)), whole, ENGLISH, LATE);
     assert_eq!(whole.rows.len(), 10);
     assert_eq!(list(&App::default(), &kept(&many), Order::Name).rows.len(), 9);
 }
@@ -118,12 +121,13 @@ fn what_is_no_card_is_listed_with_its_text_and_the_reason() {
     let read = |text: &str| Kept::read("part-0001".into(), text.into(), ENGLISH);
     assert_eq!(read(&text).card(), Some(&good));
     let newer = read(&text.replacen("\"schema\":1", "\"schema\":7", 1));
-    let cut = read(&text[..text.len() / 2]);
+    let half = text.get(..text.len() / 2).unwrap();
+    let cut = read(half);
     let view = list(&App::default(), &[newer, cut], Order::Changed);
     assert!(view.rows.is_empty());
     let [newer, cut] = view.damaged.as_slice() else { panic!("{:?}", view.damaged) };
     assert!(newer.why.contains("newer version") && !cut.why.contains("newer version"));
-    assert_eq!(cut.text, text[..text.len() / 2]);
+    assert_eq!(cut.text, half);
 }
 
 #[test]
@@ -143,6 +147,23 @@ fn a_part_is_offered_only_where_something_stands_on_the_pages_and_none_is_in_han
 }
 
 #[test]
+fn what_is_said_follows_every_stroke_and_is_not_worked_out_twice() {
+    let app = type_in(&App::default(), Field::Target, "50-54 HRC");
+    let app = act(&app, PartAction::Begin { id: "part-0001".into(), now_ms: 0 });
+    let first = part_in_hand(&app, &[], None, ENGLISH).unwrap();
+    let app = act(&app, Action::Stroke { grade: 40.0, outcome: "bites" });
+    let app = act(&app, Action::Stroke { grade: 45.0, outcome: "bites" });
+    let stroked = part_in_hand(&app, &[], Some(&first), ENGLISH).unwrap();
+    assert!(first.said.is_empty() && stroked.said[0].standing == Standing::TooSoft, "{stroked:?}");
+    // What was said before of the same strokes is taken over, whatever it was.
+    let mark = Said { text: "as before".into(), ..stroked.said[0].clone() };
+    let before = Card { said: vec![mark.clone()], ..stroked };
+    let noted = type_in(&app, Field::Part(PartField::Notes), "Soft.");
+    let noted = part_in_hand(&noted, &[], Some(&before), ENGLISH).unwrap();
+    assert_eq!((noted.notes.as_str(), &noted.said), ("Soft.", &vec![mark]));
+}
+
+#[test]
 fn the_choice_on_top_offers_the_part_in_hand_and_the_six_changed_last() {
     let many: Vec<Card> = (1..=9)
         .map(|n| {
@@ -152,7 +173,8 @@ fn the_choice_on_top_offers_the_part_in_hand_and_the_six_changed_last() {
         .collect();
     let mut app = App::default();
     many[0].put(&mut app.saved);
-    let rows = chooser(&app, &kept(&many), ENGLISH, LATE);
+    let own = part_in_hand(&app, &[], None, ENGLISH);
+    let rows = chooser(own.as_ref(), &kept(&many), ENGLISH, LATE);
     let names: Vec<&str> = rows.iter().map(|row| &*row.name).collect();
     assert_eq!(names, ["Pin 1", "Pin 9", "Pin 8", "Pin 7", "Pin 6", "Pin 5", "Pin 4"]);
     assert!(rows[0].here);
@@ -164,10 +186,11 @@ fn facts_stand_with_the_page_that_changes_them_and_the_story_with_its_keys() {
     let pawl = parts.iter().find(|card| card.name.contains("pawl")).unwrap();
     let mut app = App::default();
     pawl.put(&mut app.saved);
-    let card = part_in_hand(&app, &[], ENGLISH).unwrap();
+    let card = part_in_hand(&app, &[], None, ENGLISH).unwrap();
     let view = part_card(&app, &card, ENGLISH, LATE);
+    let groups = fact_groups(&card, ENGLISH);
     let pages: Vec<Page> =
-        view.groups.iter().filter_map(|group| group.change).map(|(page, _)| page).collect();
+        groups.iter().filter_map(|group| group.change).map(|(page, _)| page).collect();
     for page in [Page::Steel, Page::FileTest, Page::Temper] {
         assert!(pages.contains(&page), "{pages:?}");
     }
@@ -177,7 +200,7 @@ fn facts_stand_with_the_page_that_changes_them_and_the_story_with_its_keys() {
     assert!(entries.contains(&true) && !view.demo.is_empty() && !view.put_back);
     let place = entries.iter().position(|own| *own).unwrap();
     let gone = act(&app, PartAction::RemoveEntry(view.story[place].line.entry.unwrap()));
-    let card = part_in_hand(&gone, &[], ENGLISH).unwrap();
+    let card = part_in_hand(&gone, &[], None, ENGLISH).unwrap();
     assert!(part_card(&gone, &card, ENGLISH, LATE).put_back);
 }
 
@@ -202,7 +225,7 @@ fn a_temper_that_cannot_be_read_stays_typed_and_is_not_put_on_the_card() {
     let app = act(&App::default(), PartAction::Begin { id: "part-0001".into(), now_ms: 0 });
     let field = Field::Part(PartField::Tempered);
     let problems = |app: &App| {
-        let card = part_in_hand(app, &[], ENGLISH).unwrap();
+        let card = part_in_hand(app, &[], None, ENGLISH).unwrap();
         part_card(app, &card, ENGLISH, LATE).problems
     };
     let empty = act(&app, PartAction::AddTempered);

@@ -108,8 +108,19 @@ fn label(language: Language, of: FactLabel) -> String {
 /// The story of a card, oldest first, with days in a time zone that lies so many minutes east of Greenwich.
 #[must_use]
 pub fn story(card: &Card, language: Language, offset_minutes: i32) -> Vec<StoryLine> {
+    story_with(card, &said_of_card(card, language), language, offset_minutes)
+}
+
+/// The same where it is known already what the tool says of the card.
+#[must_use]
+pub fn story_with(
+    card: &Card,
+    said: &[Said],
+    language: Language,
+    offset_minutes: i32,
+) -> Vec<StoryLine> {
     let say = |words: PartWords<'_>| language.part(words).into_owned();
-    let teller = Teller::new(card, language);
+    let teller = Teller { card, language, said: said.to_vec() };
     let mut lines = Vec::new();
     let steel = [FactLabel::Steel, FactLabel::Origin, FactLabel::Section].map(|of| teller.tell(of));
     let steel = joined(steel, ", ");

@@ -34,7 +34,7 @@ use serde::{Deserialize, Serialize};
 
 pub use check::is_id;
 pub use entry::{entry_of_claim, entry_of_files, found, versions};
-pub use facts::{Again, Fact, Row, StoryLine, again, compare, day, facts, story};
+pub use facts::{Again, Fact, Row, StoryLine, again, compare, day, facts, story, story_with};
 pub use record::{SCHEMA, read_record, write_record};
 pub(crate) use rest::Rest;
 pub use said::{Said, SaidOf, Standing, said, said_of_card};

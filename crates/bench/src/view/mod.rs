@@ -34,7 +34,7 @@ pub use hand::{HandView, hand};
 pub use mark::{MarkEntry, MarkView, mark};
 pub use next::{ActView, NextView, StepView, next_step};
 pub use paper::{PaperView, SheetView, paper};
-pub use part_card::{CardView, FactGroup, StoryRow, ZoneRow, part_card};
+pub use part_card::{CardView, FactGroup, StoryRow, ZoneRow, fact_groups, part_card};
 pub use parts::{
     ConflictRow, DamagedView, ExportView, Exported, ImportView, Kept, PartRow, PartsView, chooser,
     exports, file_name, import, name_of, part_in_hand, parts,

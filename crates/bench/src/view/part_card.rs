@@ -3,7 +3,7 @@
 use super::parts::{line, name_of};
 use super::{Clock, Problem};
 use crate::card::find::standing;
-use crate::card::{Card, Rest, StoryLine, facts, story};
+use crate::card::{Card, Rest, StoryLine, facts, story_with};
 use crate::state::{App, Field, Page, PartField};
 use crate::tempers::parse_tempers;
 use crate::words::{About, FactLabel, Language, PartWords, PartsPage, PartsSays};
@@ -25,8 +25,6 @@ pub struct CardView {
     pub story: Vec<StoryRow>,
     /// Whether an entry that was removed can be put back.
     pub put_back: bool,
-    /// Facts by the page where they are changed.
-    pub groups: Vec<FactGroup>,
     /// Places that are wanted otherwise.
     pub zones: Vec<ZoneRow>,
     /// What is to be minded where it is struck; empty where it is not.
@@ -107,7 +105,6 @@ pub fn part_card(app: &App, card: &Card, language: Language, clock: Clock) -> Ca
         story_title: language.parts(PartsSays::Story { name: &name }),
         story: told(card, language, clock),
         put_back: Rest::of(&app.saved.part).taken.is_some(),
-        groups: groups(card, language),
         zones: zones.collect(),
         struck: if struck {
             language.about(About::CautionStruck).to_owned()
@@ -120,7 +117,7 @@ pub fn part_card(app: &App, card: &Card, language: Language, clock: Clock) -> Ca
 }
 
 fn told(card: &Card, language: Language, clock: Clock) -> Vec<StoryRow> {
-    let lines = story(card, language, super::parts::east(clock));
+    let lines = story_with(card, &card.said, language, super::parts::east(clock));
     let rows = lines.into_iter().map(|line| {
         let what = format!("{} {}", line.title, line.what);
         let own = line.entry.is_some();
@@ -130,7 +127,9 @@ fn told(card: &Card, language: Language, clock: Clock) -> Vec<StoryRow> {
     rows.collect()
 }
 
-fn groups(card: &Card, language: Language) -> Vec<FactGroup> {
+/// Facts by the page where they are changed.
+#[must_use]
+pub fn fact_groups(card: &Card, language: Language) -> Vec<FactGroup> {
     let facts = facts(card, language);
     let groups = GROUPS.into_iter().map(|(title, change, labels)| {
         let own = labels.iter().filter_map(|of| facts.iter().find(|fact| fact.of == *of));

@@ -1,7 +1,6 @@
 //! The page of parts: what lies in storage as a list, the choice on top of every page, what is to be exported, and what
 //! an import would do.
 
-use std::borrow::Cow;
 use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
@@ -66,19 +65,36 @@ impl Kept {
     }
 }
 
-/// The card of the part in hand as it stands on the pages, with what the tool says of it; nothing without one.
+/// The card of the part in hand as it stands on the pages, with what the tool says of it; nothing without one. What it
+/// said `before` of the same sheets is not worked out again.
 #[must_use]
-pub fn part_in_hand(app: &App, kept: &[Kept], language: Language) -> Option<Card> {
+pub fn part_in_hand(
+    app: &App,
+    kept: &[Kept],
+    before: Option<&Card>,
+    language: Language,
+) -> Option<Card> {
     if !app.saved.part.in_hand() {
         return None;
     }
     let mut card = Card::of(&app.saved);
-    card.said = said_of_card(&card, language);
+    card.said = match before.filter(|before| same_sheets(before, &card)) {
+        Some(before) => before.said.clone(),
+        None => said_of_card(&card, language),
+    };
     if let Some(stored) = kept.iter().filter_map(Kept::card).find(|one| one.id == card.id) {
         card.changed.clone_from(&stored.changed);
         card.revision = stored.revision;
     }
     Some(card)
+}
+
+/// Whether two cards hold the same of everything that an answer rests on.
+fn same_sheets(one: &Card, other: &Card) -> bool {
+    one.files == other.files
+        && one.claim == other.claim
+        && one.target == other.target
+        && one.steel == other.steel
 }
 
 /// The list of the cards.
@@ -125,22 +141,22 @@ pub struct PartRow {
     pub here: bool,
 }
 
-/// Makes the list; `whole` shows also what would push the card of the part in hand down.
+/// Makes the list, with the card of the part in hand as it stands; `whole` shows also what would push that card down.
 #[must_use]
 pub fn parts(
     app: &App,
-    kept: &[Kept],
+    (own, kept): (Option<&Card>, &[Kept]),
     (order, whole): (Order, bool),
     language: Language,
     clock: Clock,
 ) -> PartsView {
-    let mut cards = cards(app, kept, language);
+    let mut cards = cards(own, kept);
     let all = cards.len();
     let search = app.saved.part.text(PartField::Search).trim().to_owned();
     cards.retain(|card| matches(card, &search, language));
     sort(&mut cards, order);
     let found = cards.len();
-    let hand = app.saved.part.id().to_owned();
+    let hand = own.map(|card| card.id.as_str()).unwrap_or_default();
     let short = !hand.is_empty() && !whole && search.is_empty() && found > FEW;
     if short {
         cards.truncate(FEW);
@@ -160,7 +176,7 @@ pub fn parts(
     });
     PartsView {
         orders: Order::ALL.map(chip).to_vec(),
-        searched: all > 1 || !search.is_empty(),
+        searched: all > FEW || !search.is_empty(),
         shown: if found < all {
             language.parts(PartsSays::Shown { shown: found, all })
         } else {
@@ -169,7 +185,7 @@ pub fn parts(
         more: if short { language.parts(PartsSays::ShowAll { all }) } else { String::new() },
         empty: empty.map(|label| language.parts_page(label)),
         demo: kept.iter().filter_map(Kept::card).any(|card| card.demo),
-        rows: cards.iter().map(|card| row(card, &hand, language, clock)).collect(),
+        rows: cards.iter().map(|card| row(card, hand, language, clock)).collect(),
         damaged: damaged.collect(),
         begins: hand.is_empty() && something_stands(app),
     }
@@ -177,22 +193,26 @@ pub fn parts(
 
 /// The choice on top of every page: the part in hand, then those that were changed last.
 #[must_use]
-pub fn chooser(app: &App, kept: &[Kept], language: Language, clock: Clock) -> Vec<PartRow> {
-    let hand = app.saved.part.id().to_owned();
-    let mut cards = cards(app, kept, language);
+pub fn chooser(
+    own: Option<&Card>,
+    kept: &[Kept],
+    language: Language,
+    clock: Clock,
+) -> Vec<PartRow> {
+    let hand = own.map(|card| card.id.as_str()).unwrap_or_default();
+    let mut cards = cards(own, kept);
     sort(&mut cards, Order::Changed);
     let own = cards.iter().filter(|card| card.id == hand);
     let others = cards.iter().filter(|card| card.id != hand);
     let shown = own.chain(others.take(LAST));
-    shown.map(|card| row(card, &hand, language, clock)).collect()
+    shown.map(|card| row(card, hand, language, clock)).collect()
 }
 
 /// All cards, that of the part in hand as it stands on the pages.
-fn cards<'a>(app: &App, kept: &'a [Kept], language: Language) -> Vec<Cow<'a, Card>> {
-    let own = part_in_hand(app, kept, language);
-    let id = app.saved.part.id();
+fn cards<'a>(own: Option<&'a Card>, kept: &'a [Kept]) -> Vec<&'a Card> {
+    let id = own.map(|card| card.id.as_str()).unwrap_or_default();
     let others = kept.iter().filter_map(Kept::card).filter(|card| card.id != id);
-    others.map(Cow::Borrowed).chain(own.map(Cow::Owned)).collect()
+    others.chain(own).collect()
 }
 
 fn row(card: &Card, hand: &str, language: Language, clock: Clock) -> PartRow {

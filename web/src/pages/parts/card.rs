@@ -2,11 +2,11 @@
 
 use std::rc::Rc;
 
-use biteband_bench::card::{self, Card, compare, text};
+use biteband_bench::card::{self, Card, Sheets, compare, text};
 use biteband_bench::print::{self, Paper};
-use biteband_bench::state::{Action, Field as Name, PartAction, PartField};
+use biteband_bench::state::{Action, App, Field as Name, PartAction, PartField};
 use biteband_bench::view::{
-    CardView, FactGroup, Kept, Problem, SheetView, name_of, part_card as view_of, part_in_hand,
+    CardView, FactGroup, Kept, Problem, SheetView, fact_groups, name_of, part_card as view_of,
 };
 use biteband_bench::words::{Paper as OnPaper, PartsPage as P};
 use yew::prelude::*;
@@ -16,7 +16,7 @@ use super::state::{Shown, State};
 use super::{acts, browser, photos, say, story};
 use crate::app::LANGUAGE;
 use crate::asked::clock;
-use crate::parts::chips::{Name as Group, button, chips, folded, press};
+use crate::parts::chips::{Name as Group, button, chips, press};
 use crate::parts::field::{Look, field};
 use crate::parts::text::{heading, p, para, section};
 use crate::rooms::next_panel;
@@ -30,25 +30,44 @@ pub(super) struct Own<'a> {
 
 /// The columns of the part in hand; nothing without one.
 pub(super) fn card(shown: &Shown<'_>) -> Option<Html> {
-    let card = part_in_hand(shown.app, shown.kept, LANGUAGE)?;
-    let view = view_of(shown.app, &card, LANGUAGE, clock());
-    let own = Own { shown, card: &card, view: &view };
+    let card = shown.own?;
+    let view = view_of(shown.app, card, LANGUAGE, clock());
+    let own = Own { shown, card, view: &view };
     let open = &shown.state.open;
+    let mut blocks = vec![("story", story::story(&own)), ("next", panel(shown))];
+    // A part that nothing is known of is named first.
+    let place = if view.story.is_empty() { 0 } else { blocks.len() };
+    blocks.insert(place, ("what", own.what()));
+    let blocks =
+        blocks.into_iter().map(|(key, block)| html! { <div {key} class="col">{ block }</div> });
     Some(html! {
         <>
             <div class="col answer unsheet">
-                { own.what() }
-                { story::story(&own) }
-                if open.with.is_some() { { own.compared() } }
-                if open.text { { own.text() } }
-                <div class="col panel">{ for next_panel().map(|panel| panel(shown.app, shown.dispatch)) }</div>
+                <div class="col">{ for blocks }</div>
                 { own.zones() }
                 { photos::photos(&own) }
-                { folded(say(P::Facts), view.groups.iter().map(facts).collect()) }
+                { own.facts() }
             </div>
             if open.sheet { { own.sheet() } }
         </>
     })
+}
+
+/// The panel of the next step. It rests on nothing that is typed on this page, so that it is not worked out anew for it.
+fn panel(shown: &Shown<'_>) -> Html {
+    let app = shown.app;
+    let here = |app: &App| matches!(app.session.active, Some(Name::Part(_)));
+    let mut known = shown.panel.borrow_mut();
+    if let Some((before, html)) = &*known
+        && here(before)
+        && here(app)
+        && Sheets::of(&before.saved) == Sheets::of(&app.saved)
+    {
+        return html.clone();
+    }
+    let html: Html = next_panel().map(|panel| panel(app, shown.dispatch)).into_iter().collect();
+    *known = Some((Rc::clone(app), html.clone()));
+    html
 }
 
 impl Own<'_> {
@@ -71,18 +90,23 @@ impl Own<'_> {
 
     /// Name, origin and notes.
     fn what(&self) -> Html {
-        let view = self.view;
+        let inside = vec![self.field(PartField::Name), self.field(PartField::Origin), self.notes()];
+        section("card", inside)
+    }
+
+    /// What the card holds, told when it is asked for.
+    fn facts(&self) -> Html {
+        let open = self.shown.state.open.facts;
+        let hand = self.shown.hand.clone();
+        let turn = Callback::from(move |event: MouseEvent| {
+            event.prevent_default();
+            hand.change(|state| state.open.facts = !state.open.facts);
+        });
         html! {
-            <section class="card">
-                <h2 id="part-card" tabindex="-1">{ view.name.clone() }</h2>
-                <p class="small"><b class="standing">{ view.standing.clone() }</b>
-                    if !view.line.is_empty() { { " · " }{ view.line.clone() } }
-                </p>
-                if !view.demo.is_empty() { { para("small", &view.demo) } }
-                { self.field(PartField::Name) }
-                { self.field(PartField::Origin) }
-                { self.notes() }
-            </section>
+            <details class="card" {open}>
+                <summary onclick={turn}>{ say(P::Facts) }</summary>
+                if open { { for fact_groups(self.card, LANGUAGE).iter().map(facts) } }
+            </details>
         }
     }
 
@@ -116,10 +140,10 @@ impl Own<'_> {
         let open = &shown.state.open;
         let send = {
             let (hand, title) = (shown.hand.clone(), self.view.name.clone());
-            let text = self.as_text();
+            let card = self.card.clone();
             Callback::from(move |_: MouseEvent| {
                 hand.change(|state| state.open.text = true);
-                acts::send(&hand, title.clone(), text.clone());
+                acts::send(&hand, title.clone(), as_text(&card));
             })
         };
         let recipe = {
@@ -149,23 +173,19 @@ impl Own<'_> {
         }
     }
 
-    fn as_text(&self) -> String {
-        text::plain(self.card, LANGUAGE, east())
-    }
-
     /// The text of the card, to be taken by hand where nothing else takes it.
-    fn text(&self) -> Html {
+    pub(super) fn text(&self) -> Html {
         let close = with(self.shown, |state| state.open.text = false);
         let inside = vec![
             heading(say(P::SendText)),
-            html! { <textarea class="stored" readonly=true rows="12" aria-label={say(P::SendText)} value={self.as_text()} /> },
+            html! { <textarea class="stored" readonly=true rows="12" aria-label={say(P::SendText)} value={as_text(self.card)} /> },
             key("", say(P::Close), close),
         ];
         section("card", inside)
     }
 
     /// Beside another part.
-    fn compared(&self) -> Html {
+    pub(super) fn compared(&self) -> Html {
         let shown = self.shown;
         let with_id = shown.state.open.with.clone().unwrap_or_default();
         let onchange = {
@@ -270,6 +290,10 @@ impl Own<'_> {
     }
 }
 
+fn as_text(card: &Card) -> String {
+    text::plain(card, LANGUAGE, east())
+}
+
 /// By how many minutes the local time is ahead.
 fn east() -> i32 {
     i32::try_from(clock().east_min).unwrap_or_default()
@@ -301,7 +325,7 @@ pub(super) fn beside(one: &str, other: &str, rows: &[card::Row]) -> Html {
         }
     });
     html! {
-        <div class="pair" tabindex="0" role="region" aria-label={format!("{one} / {other}")}>
+        <div class="versus" tabindex="0" role="region" aria-label={format!("{one} / {other}")}>
             <table>
                 <thead><tr><th scope="col">{ say(P::What) }</th><th scope="col">{ one.to_owned() }</th><th scope="col">{ other.to_owned() }</th></tr></thead>
                 <tbody>{ for rows }</tbody>

@@ -14,7 +14,7 @@ use crate::asked::clock;
 
 /// The panel.
 pub(super) fn chooser(shown: &Shown<'_>) -> Html {
-    let rows = view_of(shown.app, shown.kept, LANGUAGE, clock());
+    let rows = view_of(shown.own, shown.kept, LANGUAGE, clock());
     let close = {
         let dispatch = shown.dispatch.clone();
         Callback::from(move |event: KeyboardEvent| {

@@ -2,14 +2,16 @@
 
 use std::rc::Rc;
 
+use biteband_bench::card::Card;
 use biteband_bench::state::{App, Page};
+use biteband_bench::view::part_in_hand;
 use biteband_bench::words::{PartsPage as P, Ui};
 use gloo::timers::callback::Timeout;
 use yew::prelude::*;
 
-use super::state::{Hand, Open, Shown, State, Told, leave, left};
+use super::state::{Hand, Open, Panel, Shown, State, Told, leave, left};
 use super::{acts, browser, card, chooser, files, keeper, list, say};
-use crate::app::{Dispatch, label};
+use crate::app::{Dispatch, LANGUAGE, label};
 use crate::parts::text::p;
 
 /// Cards that change one after the other are read once, so many milliseconds after the last change.
@@ -19,6 +21,9 @@ const CALM: u32 = 300;
 pub(super) struct Desk {
     state: State,
     hand: Hand,
+    /// The card of the part in hand, worked out once for everything that shows it.
+    own: Option<Card>,
+    panel: Panel,
     calm: Option<Timeout>,
     /// Whether the choice was open when this was last drawn.
     chose: bool,
@@ -42,16 +47,26 @@ impl Component for Desk {
         let looks = hand.clone();
         keeper::look(Some(Rc::new(move || looks.0.send_message(None))));
         acts::read(&hand);
-        Self { state: left(), hand, calm: None, chose: false }
+        let mut desk = Self {
+            state: left(),
+            hand,
+            own: None,
+            panel: Panel::default(),
+            calm: None,
+            chose: false,
+        };
+        desk.work_out(&ctx.props().app);
+        desk
     }
 
-    fn update(&mut self, _ctx: &Context<Self>, change: Option<Change>) -> bool {
+    fn update(&mut self, ctx: &Context<Self>, change: Option<Change>) -> bool {
         let Some(Change(does)) = change else {
             let hand = self.hand.clone();
             self.calm = Some(Timeout::new(CALM, move || acts::read(&hand)));
             return false;
         };
         does(&mut self.state);
+        self.work_out(&ctx.props().app);
         true
     }
 
@@ -59,13 +74,15 @@ impl Component for Desk {
         if old.app.saved.part.id() != ctx.props().app.saved.part.id() {
             self.state.open = Open::default();
         }
+        self.work_out(&ctx.props().app);
         true
     }
 
     fn view(&self, ctx: &Context<Self>) -> Html {
         let Props { app, dispatch } = ctx.props();
-        let kept = &self.state.cards.kept;
-        let shown = Shown { app, dispatch, state: &self.state, hand: &self.hand, kept };
+        let Self { state, hand, own, panel, .. } = self;
+        let (kept, own) = (&*state.cards.kept, own.as_ref());
+        let shown = Shown { app, dispatch, state, hand, kept, own, panel };
         html! {
             <>
                 <div class="notices" role="status">{ for self.state.told.iter().map(|told| notice(&shown, told)) }</div>
@@ -95,6 +112,12 @@ impl Component for Desk {
         let mut state = std::mem::take(&mut self.state);
         acts::sweep(&ctx.props().app, &mut state);
         leave(state);
+    }
+}
+
+impl Desk {
+    fn work_out(&mut self, app: &App) {
+        self.own = part_in_hand(app, &self.state.cards.kept, self.own.as_ref(), LANGUAGE);
     }
 }
 

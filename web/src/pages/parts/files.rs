@@ -53,7 +53,7 @@ pub(super) fn files(shown: &Shown<'_>) -> Html {
             Html::default()
         },
         html! {
-            <label class="file">{ say(P::Import) }
+            <label class="pick">{ say(P::Import) }
                 <input type="file" accept=".json,application/json" onchange={pick} />
             </label>
         },

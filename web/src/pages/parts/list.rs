@@ -31,7 +31,7 @@ pub(super) fn key(class: &'static str, text: &str, onclick: Callback<MouseEvent>
 /// The list.
 pub(super) fn list(shown: &Shown<'_>) -> Html {
     let State { order, whole, read, .. } = *shown.state;
-    let view = view_of(shown.app, shown.kept, (order, whole), LANGUAGE, clock());
+    let view = view_of(shown.app, (shown.own, shown.kept), (order, whole), LANGUAGE, clock());
     let rows = view.rows.iter().map(|one| {
         let (app, id, here) = (Rc::clone(shown.app), one.id.clone(), one.here);
         let onclick = Callback::from(move |_: MouseEvent| {

@@ -28,7 +28,7 @@ pub(super) fn photos(own: &Own<'_>) -> Html {
             <summary>{ say(P::Photos) }</summary>
             <ul class="photos">{ for rows }</ul>
             if all.len() < MOST_PHOTOS {
-                <label class="file">{ say(P::TakePhoto) }
+                <label class="pick">{ say(P::TakePhoto) }
                     <input type="file" accept="image/*" capture="environment" onchange={add} />
                 </label>
                 { para("small", say(P::PhotoHint)) }

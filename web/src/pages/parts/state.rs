@@ -4,13 +4,13 @@ use std::cell::RefCell;
 use std::collections::BTreeMap;
 use std::rc::Rc;
 
-use biteband_bench::card::Photo;
 use biteband_bench::card::find::Order;
 use biteband_bench::card::merge::{Choice, Plan};
+use biteband_bench::card::{Card, Photo};
 use biteband_bench::state::App;
 use biteband_bench::view::{Exported, Kept, Problem};
-use yew::AttrValue;
 use yew::html::Scope;
+use yew::{AttrValue, Html};
 
 use super::desk::Desk;
 use super::shelf::Change;
@@ -53,6 +53,7 @@ pub(super) struct Read {
 
 /// What is open of the part in hand; with another part all of it is closed.
 #[derive(Default)]
+#[expect(clippy::struct_excessive_bools, reason = "each is something that is open or not")]
 pub(super) struct Open {
     /// Entries can be removed.
     pub(super) tidy: bool,
@@ -60,6 +61,8 @@ pub(super) struct Open {
     pub(super) again: Vec<usize>,
     /// The part to compare with; an empty id while none is chosen.
     pub(super) with: Option<String>,
+    /// What the card holds is shown.
+    pub(super) facts: bool,
     /// The text of the card is shown.
     pub(super) text: bool,
     /// The sheet is shown.
@@ -147,6 +150,9 @@ impl Hand {
     }
 }
 
+/// The panel of the next step as it was drawn last, and from what.
+pub(super) type Panel = RefCell<Option<(Rc<App>, Html)>>;
+
 /// What everything on the page is drawn from.
 pub(super) struct Shown<'a> {
     pub(super) app: &'a Rc<App>,
@@ -154,4 +160,7 @@ pub(super) struct Shown<'a> {
     pub(super) state: &'a State,
     pub(super) hand: &'a Hand,
     pub(super) kept: &'a [Kept],
+    /// The card of the part in hand.
+    pub(super) own: Option<&'a Card>,
+    pub(super) panel: &'a Panel,
 }

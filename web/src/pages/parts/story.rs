@@ -16,12 +16,18 @@ use crate::parts::text::para;
 /// The story, its newest entry last.
 pub(super) fn story(own: &Own<'_>) -> Html {
     let view = own.view;
-    let tidy = own.shown.state.open.tidy;
+    let open = &own.shown.state.open;
+    let tidy = open.tidy;
     let any = view.story.iter().any(|row| row.line.entry.is_some());
     let turn = with(own.shown, |state| state.open.tidy = !state.open.tidy);
     html! {
+        <>
         <section class="card">
-            <h2>{ view.story_title.clone() }</h2>
+            <h2 id="part-card" tabindex="-1">{ view.story_title.clone() }</h2>
+            <p class="small"><b class="standing">{ view.standing.clone() }</b>
+                if !view.line.is_empty() { { " · " }{ view.line.clone() } }
+                if !view.demo.is_empty() { { " · " }{ view.demo.clone() } }
+            </p>
             <ol class="story">{ for view.story.iter().map(|one| row(own, one)) }</ol>
             if any || view.put_back {
                 <div class="actions">
@@ -39,6 +45,9 @@ pub(super) fn story(own: &Own<'_>) -> Html {
                 { added(own, PartField::Remark, P::AddRemark, PartAction::AddRemark) }
             </details>
         </section>
+        if open.with.is_some() { { own.compared() } }
+        if open.text { { own.text() } }
+        </>
     }
 }
 
