@@ -110,7 +110,7 @@ impl SectionInput {
 }
 
 /// Two sizes with a comma, a semicolon or an x between; a comma between two figures is a decimal comma.
-fn pair(text: &str) -> Option<(&str, &str)> {
+pub(crate) fn pair(text: &str) -> Option<(&str, &str)> {
     if let Some(found) = text.split_once([';', 'x', '×']) {
         return Some(found);
     }

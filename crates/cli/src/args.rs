@@ -9,6 +9,7 @@ use clap::{Args, Parser, Subcommand, ValueEnum};
 use crate::claim::ClaimArgs;
 use crate::heat::HeatArgs;
 use crate::next::NextArgs;
+use crate::part::PartCommand;
 use crate::reach::ReachArgs;
 use crate::temper::TemperArgs;
 use crate::unknown::UnknownArgs;
@@ -86,6 +87,9 @@ pub(crate) enum Command {
     },
     /// Say what to do now with a part: accept, stroke again, temper, harden again
     Next(Box<NextArgs>),
+    /// Keep parts as a file: their steel, what is wanted, what was done and found
+    #[command(subcommand)]
+    Part(Box<PartCommand>),
     /// Say what hardness a section of a steel reaches, from the skin to the middle, and the ways out
     Reach(ReachArgs),
     /// Show what is known of a steel, or how hard a kind of part is made
@@ -271,7 +275,7 @@ pub(crate) struct ScalesArgs {
 #[derive(Args, Debug)]
 pub(crate) struct SheetArgs {
     /// Paper of the sheets
-    #[arg(long, value_enum, default_value_t = PaperName::A4)]
+    #[arg(long, value_enum, default_value_t = PaperName::A4, ignore_case = true)]
     pub(crate) paper: PaperName,
     /// A drawing for each sheet, or one page for the browser's print; by the ending of --out if not given
     #[arg(long, value_enum)]

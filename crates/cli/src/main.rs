@@ -11,6 +11,8 @@ mod indent;
 mod jominy;
 mod next;
 mod output;
+mod part;
+mod part_file;
 mod print;
 mod reach;
 mod rows;
@@ -41,6 +43,7 @@ fn main() -> ExitCode {
         Command::Indent(command) => indent::run(&mut output, command),
         Command::Jominy { steel, composition } => jominy::run(&mut output, steel, composition),
         Command::Next(args) => next::run(&mut output, *args),
+        Command::Part(command) => part::run(&mut output, *command),
         Command::Reach(question) => reach::run(&mut output, question),
         Command::Steel { name, list: _, find, target } => {
             steel::run(&mut output, &name.join(" "), find, target.as_deref())

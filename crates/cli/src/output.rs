@@ -84,6 +84,11 @@ impl Output {
         writeln!(self.out, "{}", text.trim_end())
     }
 
+    /// Text with its own lines and their ends.
+    pub(crate) fn as_it_is(&mut self, text: &str) -> io::Result<()> {
+        self.out.write_all(text.as_bytes())
+    }
+
     /// Text broken at spaces, every line behind `indent` spaces.
     pub(crate) fn text(&mut self, indent: usize, text: &str) -> io::Result<()> {
         self.out.write_all(wrapped(indent, text).as_bytes())

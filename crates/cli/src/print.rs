@@ -19,8 +19,8 @@ use crate::output::{Output, Stop};
 use crate::words;
 
 #[derive(Serialize)]
-struct Written {
-    written: Vec<String>,
+pub(crate) struct Written {
+    pub(crate) written: Vec<String>,
 }
 
 #[derive(Serialize)]
@@ -90,7 +90,11 @@ fn with_scales(
 }
 
 /// To the file of `--out`, or to stdout.
-fn hand_out(output: &mut Output, args: &SheetArgs, sheets: &[Sheet]) -> Result<(), Stop> {
+pub(crate) fn hand_out(
+    output: &mut Output,
+    args: &SheetArgs,
+    sheets: &[Sheet],
+) -> Result<(), Stop> {
     let format = args.format.unwrap_or_else(|| Format::of(args.out.as_deref()));
     let several = sheets.len() > 1;
     let Some(path) = args.out.as_deref() else {
@@ -137,7 +141,7 @@ fn hand_out(output: &mut Output, args: &SheetArgs, sheets: &[Sheet]) -> Result<(
 }
 
 /// `chart.svg` becomes `chart-2.svg`.
-fn numbered(path: &Path, number: usize) -> PathBuf {
+pub(crate) fn numbered(path: &Path, number: usize) -> PathBuf {
     let mut name = path.file_stem().unwrap_or_default().to_os_string();
     name.push(format!("-{number}"));
     if let Some(ending) = path.extension() {

@@ -3,7 +3,8 @@
 use std::io;
 
 use biteband_bench::Refusal;
-use biteband_bench::words::Language;
+use biteband_bench::card::{self, Card, StoryLine};
+use biteband_bench::words::{Language, PartWords};
 
 pub(crate) fn accepted(language: Language, allowed: &str) -> String {
     match language {
@@ -204,5 +205,133 @@ pub(crate) fn row(language: Language, what: &Row<'_>) -> String {
             Row::EmptyCell => "The cell is empty.".to_owned(),
             Row::NoNumber { cell } => format!("\"{cell}\" is not a number."),
         },
+    }
+}
+
+pub(crate) fn file_exists(language: Language, path: &str) -> Refusal {
+    match language {
+        Language::English => Refusal {
+            code: "cli.file_exists",
+            message: format!("{path} is there already, and nothing is written over it."),
+            given: path.to_owned(),
+            allowed: "a name that no file has yet".to_owned(),
+            instead: "Name another file; to add to this one, use part import --into.".to_owned(),
+        },
+    }
+}
+
+pub(crate) fn zone_unreadable(language: Language, given: &str) -> Refusal {
+    match language {
+        Language::English => Refusal {
+            code: "cli.zone",
+            message: format!("\"{given}\" is no place with its hardness."),
+            given: given.to_owned(),
+            allowed: "--zone \"struck end=45 HRC max\"".to_owned(),
+            instead: "Write the place, an equals sign and the wanted hardness.".to_owned(),
+        },
+    }
+}
+
+pub(crate) fn several_files(language: Language, count: usize) -> Refusal {
+    match language {
+        Language::English => Refusal {
+            code: "cli.several_files",
+            message: format!(
+                "This makes {count} files, because one would be too large to be read again."
+            ),
+            given: count.to_string(),
+            allowed: "one file on stdout".to_owned(),
+            instead: "Name a file with --out: each gets its number. Or name one part with --part."
+                .to_owned(),
+        },
+    }
+}
+
+/// What becomes of a card of an import.
+pub(crate) fn fate(language: Language, key: &str) -> &'static str {
+    match language {
+        Language::English => match key {
+            "new" => "New",
+            "same" => "Is there already",
+            "older" => "Is there already, and more",
+            "newer" => "Brings more",
+            _ => "Differs",
+        },
+    }
+}
+
+/// A line about a part or a file of parts.
+pub(crate) enum PartLine<'a> {
+    Listed { card: &'a Card, standing: &'a str },
+    Wants { card: &'a Card },
+    Name { card: &'a Card },
+    Story { line: &'a StoryLine },
+    Differs { row: &'a card::Row },
+    Imported { stored: usize, replaced: usize, dry_run: bool },
+    Kept { name: &'a str },
+    Valid { name: &'a str, held: &'a str },
+}
+
+pub(crate) fn part_line(language: Language, line: &PartLine<'_>) -> String {
+    match language {
+        Language::English => match line {
+            PartLine::Listed { card, standing } => {
+                format!("{}: {standing}", named(language, card))
+            }
+            PartLine::Wants { card } => {
+                let paper = card.claim.paper.trim();
+                let wants = match (card.target.trim(), paper) {
+                    ("", "") => String::new(),
+                    ("", paper) => format!(", paper says {paper}"),
+                    (target, _) => format!(", wants {target}"),
+                };
+                let steel = match card.steel.name.trim() {
+                    "" => "steel not named",
+                    steel => steel,
+                };
+                format!("{steel}{wants} ({})", card.id)
+            }
+            PartLine::Name { card } => named(language, card),
+            PartLine::Story { line } => {
+                let StoryLine { date, title, what, said, versions, outdated, .. } = line;
+                let mut whole = format!("{date} {title}: {what}").trim().to_owned();
+                if !said.is_empty() {
+                    whole = format!("{whole}: {said}");
+                }
+                if !versions.is_empty() {
+                    whole = format!("{whole} ({versions})");
+                }
+                if !outdated.is_empty() {
+                    whole = format!("{whole} {outdated}");
+                }
+                whole
+            }
+            PartLine::Differs { row } => {
+                let or_nothing = |text: &str| {
+                    if text.is_empty() { "nothing".to_owned() } else { text.to_owned() }
+                };
+                let (mine, theirs) = (or_nothing(&row.a), or_nothing(&row.b));
+                format!("{}: here {mine} | in the file {theirs}", row.label)
+            }
+            PartLine::Imported { stored: 0, dry_run: false, .. } => {
+                "Nothing was to be done.".to_owned()
+            }
+            PartLine::Imported { stored, replaced, dry_run } => {
+                let added = stored - replaced;
+                let done = if *dry_run { "would be" } else { "were" };
+                format!("{added} {done} added, {replaced} {done} replaced.")
+            }
+            PartLine::Kept { name } => {
+                format!("What stood in their place before is kept in {name}.")
+            }
+            PartLine::Valid { name, held } => format!("{name} is valid: {held}."),
+        },
+    }
+}
+
+fn named(language: Language, card: &Card) -> String {
+    match card.name.trim() {
+        "" => language.part(PartWords::NoName).into_owned(),
+        name => name.to_owned(),
     }
 }

@@ -9,6 +9,7 @@ use biteband_bench::answer::{
     self, ClaimQuestion, ConvertQuestion, FileQuestion, HeatQuestion, IndentQuestion,
     JominyQuestion, NextQuestion, ReachQuestion, SteelQuestion, TemperQuestion, UnknownQuestion,
 };
+use biteband_bench::card::{csv, file, find, text};
 use biteband_bench::words::Language;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
@@ -154,6 +155,37 @@ pub fn claim(
     #[wasm_bindgen(js_name = "question", unchecked_param_type = "ClaimQuestion")] given: &JsValue,
 ) -> JsValue {
     outcome(question::<ClaimQuestion>(given).and_then(|asked| answer::claim(LANGUAGE, &asked)))
+}
+
+/// Says whether the text of a file of parts is valid, and what it holds.
+#[must_use]
+#[wasm_bindgen(js_name = checkParts, unchecked_return_type = "PartsCounts | Refused")]
+pub fn check_parts(text: &str) -> JsValue {
+    outcome(file::read(LANGUAGE, text.as_bytes()).map(|parts| file::counts(&parts)))
+}
+
+/// Tells a part of a file as a text that stands alone: the one of that id or name, or the only one. Days are those of a
+/// time zone that lies so many minutes east of Greenwich.
+#[must_use]
+#[expect(clippy::needless_pass_by_value, reason = "what comes from outside comes by value")]
+#[wasm_bindgen(js_name = partText, unchecked_return_type = "string | Refused")]
+pub fn part_text(
+    text: &str,
+    part: Option<String>,
+    #[wasm_bindgen(js_name = "offsetMinutes")] offset_minutes: Option<i32>,
+) -> JsValue {
+    let told = file::read(LANGUAGE, text.as_bytes()).and_then(|parts| {
+        let one = find::one(LANGUAGE, &parts, part.as_deref())?;
+        Ok(text::plain(one, LANGUAGE, offset_minutes.unwrap_or_default()))
+    });
+    outcome(told)
+}
+
+/// The results of a file of parts as a table for a spreadsheet (CSV).
+#[must_use]
+#[wasm_bindgen(js_name = partsCsv, unchecked_return_type = "string | Refused")]
+pub fn parts_csv(text: &str) -> JsValue {
+    outcome(file::read(LANGUAGE, text.as_bytes()).map(|parts| csv::results(&parts, LANGUAGE)))
 }
 
 /// Every conversion table in short.

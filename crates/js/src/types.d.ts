@@ -1686,3 +1686,14 @@ export interface PaperFinding {
   /** It cannot be right, whatever is measured. */
   wrong: boolean;
 }
+
+/** What a file of parts holds. */
+export interface PartsCounts {
+  refused?: undefined;
+  parts: number;
+  /** Entries of the stories. */
+  entries: number;
+  /** File strokes, those of the stories among them. */
+  strokes: number;
+  photos: number;
+}

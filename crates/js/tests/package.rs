@@ -10,6 +10,7 @@ use biteband_bench::answer::{
     convert, heat, indent, jominy, next, parse_reading, parse_strokes, reach, sources, steel,
     table, tables, temper, unknown,
 };
+use biteband_bench::card::file;
 use biteband_bench::section::SectionInput;
 use biteband_bench::words::Language;
 use serde::Serialize;
@@ -400,4 +401,11 @@ fn claim_types_have_the_fields_of_the_answers() {
     });
     same_fields(&asked, "ClaimQuestion");
     serde_json::from_value::<ClaimQuestion>(asked).unwrap();
+}
+
+#[test]
+fn counts_of_parts_have_the_fields_of_their_type() {
+    let cards = include_bytes!("../../bench/tests/stored/cards-1.json");
+    let parts = file::read(ENGLISH, cards).unwrap();
+    same_fields(&plain(&file::counts(&parts)), "PartsCounts");
 }

@@ -3,6 +3,7 @@
 use biteband_evidence::{Hand, Outcome};
 use biteband_steel::furnace::Protection;
 use biteband_steel::quench::{Medium, Movement};
+use serde::Serialize;
 use time::OffsetDateTime;
 
 use super::said::said_of_card;
@@ -17,7 +18,7 @@ use crate::view::seen_in_words;
 use crate::words::{FactLabel, Gauge, Language, PartWords, Phrase, Reach, SteelPage, TemperPage};
 
 /// Something that a card says.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct Fact {
     /// What it is about.
     pub of: FactLabel,
@@ -28,7 +29,7 @@ pub struct Fact {
 }
 
 /// A line of the story.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
 pub struct StoryLine {
     /// Its place among the entries; absent for the first, which is the steel, and the last, which is how it stands now.
     pub entry: Option<usize>,
@@ -47,7 +48,7 @@ pub struct StoryLine {
 }
 
 /// One fact of two cards.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct Row {
     /// What it is about.
     pub label: String,

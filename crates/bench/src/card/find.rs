@@ -3,8 +3,11 @@
 use std::borrow::Borrow;
 use std::cmp::Ordering;
 
+use super::file::refusal;
 use super::{Card, Standing, moment_ms};
-use crate::words::{Language, PartWords};
+use crate::format;
+use crate::refusal::Refusal;
+use crate::words::{Language, PartRefusal, PartWords};
 
 /// By what a list of cards is ordered.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -34,6 +37,51 @@ impl Order {
             Self::Standing => "standing",
         }
     }
+}
+
+/// The one card that is meant: by its id, by its name whatever the case, or the only one there is.
+///
+/// # Errors
+/// A refusal when there is none, or more than one.
+pub fn one<'a>(
+    language: Language,
+    cards: &'a [Card],
+    wanted: Option<&str>,
+) -> Result<&'a Card, Refusal> {
+    let Some(wanted) = wanted.map(str::trim) else {
+        return match cards {
+            [only] => Ok(only),
+            [] => Err(refusal(language, "bench.unknown_part", "", PartRefusal::NoSuchPart)),
+            several => Err(several_parts(language, several.iter(), "")),
+        };
+    };
+    if let Some(found) = cards.iter().find(|card| card.id == wanted) {
+        return Ok(found);
+    }
+    let named = || cards.iter().filter(|card| folded(&card.name) == folded(wanted));
+    match (named().next(), named().nth(1)) {
+        (Some(only), None) => Ok(only),
+        (Some(_), Some(_)) => Err(several_parts(language, named(), wanted)),
+        (None, _) => {
+            let given = format::shortened(wanted);
+            Err(refusal(language, "bench.unknown_part", given, PartRefusal::NoSuchPart))
+        }
+    }
+}
+
+fn several_parts<'a>(
+    language: Language,
+    cards: impl Iterator<Item = &'a Card>,
+    given: &str,
+) -> Refusal {
+    // More than a screen of them helps nobody.
+    let names: Vec<String> = cards
+        .take(20)
+        .map(|card| format!("{} ({})", card.id, format::shortened(&card.name)))
+        .collect();
+    let names = names.join(", ");
+    let given = format::shortened(given);
+    refusal(language, "bench.missing_part", given, PartRefusal::SeveralParts { names: &names })
 }
 
 /// Whether every word that is looked for stands somewhere on a card: in its name, steel, kind, wanted hardness, places,

@@ -4,7 +4,7 @@
 //! What follows reads a list in place of an object as its fields in order, and an object in place of a name as that name;
 //! neither is in the schema, so both end here.
 
-use crate::words::{PartRefusal, Shape};
+use crate::words::Shape;
 
 /// The most lists and objects inside one another.
 pub(super) const MOST_DEEP: usize = 32;
@@ -31,7 +31,12 @@ pub(super) struct Found {
 pub(super) enum Wrong {
     TooDeep,
     TooMuch,
-    Misplaced { field: String, found: Shape },
+    /// A list or an object where something else belongs; no field within a list.
+    Misplaced {
+        field: String,
+        found: Shape,
+        wanted: Shape,
+    },
 }
 
 /// Looks over a text; `most_parts` cards are let through. Whether lists and objects stand where this version of the form
@@ -70,7 +75,8 @@ pub(super) fn scan(text: &str, most_parts: usize, placed: bool) -> Result<(), Fo
                 if placed && depth > 0 && !fits(field, in_list, list) {
                     let found = if list { Shape::List } else { Shape::Object };
                     let field = field.unwrap_or_default().to_owned();
-                    return Err(Found { at, what: Wrong::Misplaced { field, found } });
+                    let wanted = belongs(&field);
+                    return Err(Found { at, what: Wrong::Misplaced { field, found, wanted } });
                 }
                 depth += 1;
                 inner += 1;
@@ -106,19 +112,21 @@ fn fits(field: Option<&str>, in_list: bool, list: bool) -> bool {
     }
 }
 
+/// What belongs to a field; to none, which is an entry of a list, an object.
+fn belongs(field: &str) -> Shape {
+    if LISTS.contains(&field) {
+        Shape::List
+    } else if field.is_empty() || OBJECTS.contains(&field) {
+        Shape::Object
+    } else {
+        Shape::Text
+    }
+}
+
 /// Line and column of a byte, both from 1.
 pub(super) fn place(text: &str, at: usize) -> (usize, usize) {
     let before = text.get(..at).unwrap_or(text);
     let line = before.bytes().filter(|byte| *byte == b'\n').count() + 1;
     let column = before.rsplit('\n').next().unwrap_or_default().chars().count() + 1;
     (line, column)
-}
-
-/// The refusal for what was found.
-pub(super) const fn phrase(what: &Wrong, line: usize, column: usize) -> Option<PartRefusal<'_>> {
-    match what {
-        Wrong::TooDeep => Some(PartRefusal::TooDeep { line, column }),
-        Wrong::TooMuch => Some(PartRefusal::TooMuch { line, column }),
-        Wrong::Misplaced { .. } => None,
-    }
 }

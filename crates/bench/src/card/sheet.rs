@@ -9,9 +9,11 @@ use super::{
     ResultSheet, SectionSheet, SteelSheet, TemperSheet,
 };
 use crate::answer::{ConditionsInput, ReadingInput};
+use crate::section::{SectionInput, pair};
 use crate::state::{
     ClaimState, FileTestState, HandChoice, OwnResult, PartField, PartStage, Planner, Saved, Seen,
-    SteelState, Strokes, TemperField, TemperState, UnknownField, UnknownState, list_of_grades,
+    ShapeKind, SteelState, Strokes, TemperField, TemperState, UnknownField, UnknownState,
+    list_of_grades,
 };
 
 /// A moment of the device's clock, in milliseconds, as a card writes it: `2026-11-12T14:03:00Z`. Empty for a moment that
@@ -300,6 +302,35 @@ impl TemperSheet {
             hurried: self.hurried,
             ..Planner::default()
         });
+    }
+}
+
+impl From<&SectionInput> for SectionSheet {
+    /// What was written; of two sizes in one text each for itself.
+    fn from(input: &SectionInput) -> Self {
+        let SectionInput { round, tube, plate, square, hex, flat, length } = input;
+        let (shape, text) = [
+            (ShapeKind::Round, round),
+            (ShapeKind::Tube, tube),
+            (ShapeKind::Plate, plate),
+            (ShapeKind::Square, square),
+            (ShapeKind::Hexagon, hex),
+            (ShapeKind::Flat, flat),
+        ]
+        .into_iter()
+        .find_map(|(shape, text)| Some((shape, text.as_deref()?)))
+        .unwrap_or_default();
+        let (first, second) =
+            if shape.has_second() { pair(text).unwrap_or((text, "")) } else { (text, "") };
+        // Of a flat the width is written first, and the thickness rules.
+        let (size, second) =
+            if shape == ShapeKind::Flat { (second, first) } else { (first, second) };
+        Self {
+            shape,
+            size: size.trim().to_owned(),
+            second: second.trim().to_owned(),
+            length: length.clone().unwrap_or_default(),
+        }
     }
 }
 

@@ -2,11 +2,14 @@
 
 use std::borrow::Cow;
 
+use serde::Serialize;
+
 use super::{Language, part_english};
 use crate::card::{EntryKind, Standing};
 
 /// What a fact of a card is about, in the order in which facts are told.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "kebab-case")]
 #[expect(missing_docs, reason = "a label is documented by its words in each language")]
 pub enum FactLabel {
     Name,
@@ -150,8 +153,8 @@ pub enum PartRefusal<'a> {
     Empty,
     Cut { line: usize, column: usize },
     NotJson { line: usize, column: usize },
-    TooDeep { line: usize, column: usize },
-    TooMuch { line: usize, column: usize },
+    TooDeep { line: usize, column: usize, most: usize },
+    TooMuch { line: usize, column: usize, parts: usize, inner: usize },
     NotParts { found: &'a str },
     NoVersion,
     Newer { found: &'a str, known: u32 },

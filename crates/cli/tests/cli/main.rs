@@ -12,6 +12,7 @@ mod golden;
 mod heat;
 mod indent;
 mod jominy;
+mod part;
 mod print;
 mod reach;
 mod readme;

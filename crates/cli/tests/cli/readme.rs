@@ -7,6 +7,9 @@ use std::path::PathBuf;
 use crate::common::{biteband, json, run};
 use serde_json::Value;
 
+/// Parts as the first version wrote them.
+const CARDS: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/../bench/tests/stored/cards-1.json");
+
 const README: &str = include_str!("../../README.md");
 
 /// The text of every fenced block of a kind.
@@ -63,6 +66,8 @@ fn is_as_shown(shown: &[&str], printed: &[&str]) -> bool {
 #[test]
 fn examples_print_what_is_shown() {
     let folder = PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join("readme");
+    // Parts are not written over those of an earlier run.
+    let _: std::io::Result<()> = fs::remove_dir_all(&folder);
     fs::create_dir_all(&folder).unwrap();
     fs::write(folder.join("readings.csv"), blocks("csv").concat() + "\n").unwrap();
     let mut examples = 0;
@@ -153,6 +158,11 @@ fn every_field_of_the_json_is_described() {
         &["source", "astm-e140"],
         &["source", "--list"],
         &["print", "chart", "--from", "20..68"],
+        &["part", "show", CARDS],
+        &["part", "check", CARDS],
+        &["part", "print", CARDS],
+        &["part", "export", CARDS],
+        &["part", "import", CARDS, "--into", "nowhere.json", "--dry-run"],
     ] {
         keys(&json(arguments).json(), &mut found);
     }
@@ -165,7 +175,7 @@ fn every_field_of_the_json_is_described() {
 
 #[test]
 fn every_option_of_the_help_is_described() {
-    let commands: [&[&str]; 20] = [
+    let commands: [&[&str]; 26] = [
         &["convert"],
         &["file"],
         &["table"],
@@ -186,6 +196,12 @@ fn every_option_of_the_help_is_described() {
         &["next"],
         &["unknown"],
         &["claim"],
+        &["part", "new"],
+        &["part", "show"],
+        &["part", "print"],
+        &["part", "export"],
+        &["part", "import"],
+        &["part", "check"],
     ];
     for command in commands {
         let help = biteband(&[command, &["--help"]].concat());
