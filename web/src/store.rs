@@ -90,7 +90,8 @@ impl Opened {
         if let Some(database) = &self.database {
             let failed = failed.clone();
             let key = key_of_tab(CURRENT);
-            let written = to_json(saved).and_then(|document| put(database, &key, &document).ok());
+            let written =
+                to_json(&document(saved)).and_then(|document| put(database, &key, &document).ok());
             wasm_bindgen_futures::spawn_local(async move {
                 if !done(written).await {
                     failed.emit(Notice::StorageFull);
@@ -111,10 +112,15 @@ impl Opened {
     }
 }
 
-/// The document as JSON text, by the browser's own writer.
-fn to_json(saved: &Saved) -> Option<String> {
-    let object = document(saved).serialize(&Serializer::json_compatible()).ok()?;
+/// A JSON text, by the browser's own writer.
+pub(crate) fn to_json(thing: &impl Serialize) -> Option<String> {
+    let object = thing.serialize(&Serializer::json_compatible()).ok()?;
     JSON::stringify(&object).ok()?.as_string()
+}
+
+/// What a JSON text of ours holds, by the browser's own reader.
+pub(crate) fn of_json<T: DeserializeOwned>(text: &str) -> Option<T> {
+    Object(JSON::parse(text).ok()?).read()
 }
 
 /// A document as an object of the browser.

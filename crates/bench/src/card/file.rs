@@ -86,9 +86,54 @@ pub fn write(parts: &[Card], now_ms: i64) -> String {
     let exported = moment(now_ms);
     let written = Written { format: FORMAT, schema: SCHEMA, app, data, exported, parts };
     // Texts and numbers can always be written.
-    let mut text = serde_json::to_string_pretty(&written).unwrap_or_default();
+    let mut text = indented(&serde_json::to_string(&written).unwrap_or_default());
     text.push('\n');
     text
+}
+
+/// A text in lines, each as far in as it is deep. The library's own second writer would weigh as much as its first.
+fn indented(text: &str) -> String {
+    let mut out = String::with_capacity(text.len() * 2);
+    let (mut depth, mut quoted, mut escaped) = (0_usize, false, false);
+    let mut signs = text.chars().peekable();
+    let line = |out: &mut String, depth: usize| {
+        out.push('\n');
+        out.extend(std::iter::repeat_n("  ", depth));
+    };
+    while let Some(sign) = signs.next() {
+        if quoted {
+            quoted = escaped || sign != '"';
+            escaped = !escaped && sign == '\\';
+            out.push(sign);
+            continue;
+        }
+        match sign {
+            '{' | '[' => {
+                out.push(sign);
+                if let Some(end) = signs.next_if(|next| matches!(next, '}' | ']')) {
+                    out.push(end);
+                } else {
+                    depth += 1;
+                    line(&mut out, depth);
+                }
+            }
+            '}' | ']' => {
+                depth = depth.saturating_sub(1);
+                line(&mut out, depth);
+                out.push(sign);
+            }
+            ',' => {
+                out.push(sign);
+                line(&mut out, depth);
+            }
+            ':' => out.push_str(": "),
+            _ => {
+                quoted = sign == '"';
+                out.push(sign);
+            }
+        }
+    }
+    out
 }
 
 /// The files of all parts: one, or several in their order where one would be larger than a file may be.
@@ -277,14 +322,12 @@ fn broken(language: Language, error: &serde_json::Error) -> Refusal {
 
 /// Reads a type, and names the place where the text is otherwise.
 fn shaped<'a, T: Deserialize<'a>>(language: Language, text: &'a str) -> Result<T, Refusal> {
-    let mut reader = serde_json::Deserializer::from_str(text);
-    serde_path_to_error::deserialize(&mut reader).map_err(|error| {
-        let path = error.path().to_string();
-        let error = error.into_inner();
+    serde_json::from_str(text).map_err(|error| {
         if error.classify() != Category::Data {
             return broken(language, &error);
         }
-        misshapen(language, &path, &error)
+        let at = scan::byte(text, error.line(), error.column());
+        misshapen(language, &scan::path(text, at), &error)
     })
 }
 
@@ -379,6 +422,14 @@ mod tests {
             card["notes"] = "raised".into();
         }
         parts
+    }
+
+    #[test]
+    fn lines_are_as_the_library_writes_them() {
+        let cards =
+            [Card { name: "a\\\" , {[b]}: \u{e9}".into(), ..Card::default() }, Card::default()];
+        let text = serde_json::to_string(&cards).unwrap();
+        assert_eq!(indented(&text), serde_json::to_string_pretty(&cards).unwrap());
     }
 
     const OLD: &str =

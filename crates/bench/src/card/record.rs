@@ -42,7 +42,9 @@ pub fn read_record(text: &str) -> Result<Card, Damage> {
             .map_err(unreadable);
     }
     let old: Record<serde_json::Value> = serde_json::from_str(text).map_err(unreadable)?;
-    serde_json::from_value(migrate(version.number(), old.card, &STEPS)?).map_err(unreadable)
+    // As a text once more, because a second reader of cards would weigh as much as the first.
+    let raised = migrate(version.number(), old.card, &STEPS)?.to_string();
+    serde_json::from_str(&raised).map_err(unreadable)
 }
 
 #[cfg(test)]

@@ -4,6 +4,8 @@
 //! What follows reads a list in place of an object as its fields in order, and an object in place of a name as that name;
 //! neither is in the schema, so both end here.
 
+use std::fmt::Write as _;
+
 use crate::words::Shape;
 
 /// The most lists and objects inside one another.
@@ -129,4 +131,66 @@ pub(super) fn place(text: &str, at: usize) -> (usize, usize) {
     let line = before.bytes().filter(|byte| *byte == b'\n').count() + 1;
     let column = before.rsplit('\n').next().unwrap_or_default().chars().count() + 1;
     (line, column)
+}
+
+/// The byte of a line and a column as the parser counts them: lines from 1, columns as bytes behind the start of the line.
+pub(super) fn byte(text: &str, line: usize, column: usize) -> usize {
+    let before = text.split('\n').take(line.saturating_sub(1));
+    before.map(|line| line.len() + 1).sum::<usize>() + column
+}
+
+/// The value that ends before a byte, or is to begin there: `parts[0].files.strokes[2].outcome`. Behind the name of a field
+/// that is that field; nothing for the document itself.
+pub(super) fn path(text: &str, at: usize) -> String {
+    let mut levels: Vec<Level<'_>> = Vec::new();
+    let (mut string, mut escaped) = (None, false);
+    for (index, byte) in text.bytes().enumerate().take(at) {
+        if let Some(start) = string {
+            match byte {
+                _ if escaped => escaped = false,
+                b'\\' => escaped = true,
+                b'"' => {
+                    string = None;
+                    if let Some(Level::Object { field, named: named @ false }) = levels.last_mut() {
+                        (*field, *named) = (text.get(start..index), true);
+                    }
+                }
+                _ => {}
+            }
+            continue;
+        }
+        match byte {
+            b'"' => string = Some(index + 1),
+            b'{' => levels.push(Level::Object { field: None, named: false }),
+            b'[' => levels.push(Level::List(0)),
+            b']' | b'}' => drop(levels.pop()),
+            b',' => match levels.last_mut() {
+                Some(Level::Object { named, .. }) => *named = false,
+                Some(Level::List(place)) => *place += 1,
+                None => {}
+            },
+            _ => {}
+        }
+    }
+    let mut path = String::new();
+    for level in levels {
+        match level {
+            Level::Object { field: Some(field), .. } => {
+                if !path.is_empty() {
+                    path.push('.');
+                }
+                path.push_str(field);
+            }
+            Level::Object { field: None, .. } => {}
+            Level::List(place) => drop(write!(path, "[{place}]")),
+        }
+    }
+    path
+}
+
+enum Level<'a> {
+    /// Its last field, and whether that was named since the last comma.
+    Object { field: Option<&'a str>, named: bool },
+    /// The place of its entry.
+    List(usize),
 }

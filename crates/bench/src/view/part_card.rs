@@ -81,7 +81,7 @@ const GROUPS: [Group; 6] = {
         (P::Unknown, Some((Page::Unknown, P::ToUnknown)), &[F::Seen]),
         (P::FileTest, Some((Page::FileTest, P::ToFileTest)), FILES),
         (P::Temper, Some((Page::Temper, P::ToTemper)), TEMPER),
-        (P::Paper, None, &[F::Paper, F::PaperSays]),
+        (P::Paper, Some((Page::Claim, P::ToClaim)), &[F::Paper, F::PaperSays]),
         (P::Recipe, None, &[F::Recipe]),
     ]
 };

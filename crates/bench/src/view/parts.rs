@@ -10,7 +10,9 @@ use time::OffsetDateTime;
 use super::{Chip, Clock};
 use crate::card::find::{Order, matches, sort, standing};
 use crate::card::merge::{Choice, Fate, Plan};
-use crate::card::{Card, Row, Sheets, Standing, file, moment, moment_ms, read_record, said};
+use crate::card::{
+    Card, Row, Sheets, Standing, file, moment, moment_ms, read_record, said_of_card,
+};
 use crate::state::{App, Damage, PartField};
 use crate::words::{Language, PartWords, PartsPage, PartsSays, Phrase, Ui};
 
@@ -71,7 +73,7 @@ pub fn part_in_hand(app: &App, kept: &[Kept], language: Language) -> Option<Card
         return None;
     }
     let mut card = Card::of(&app.saved);
-    card.said = said(app, language);
+    card.said = said_of_card(&card, language);
     if let Some(stored) = kept.iter().filter_map(Kept::card).find(|one| one.id == card.id) {
         card.changed.clone_from(&stored.changed);
         card.revision = stored.revision;

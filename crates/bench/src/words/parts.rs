@@ -44,6 +44,7 @@ pub enum PartsPage {
     ToFileTest,
     ToTemper,
     ToUnknown,
+    ToClaim,
     Steel,
     FileTest,
     Temper,

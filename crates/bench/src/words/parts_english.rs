@@ -48,6 +48,7 @@ pub(super) const fn label(label: PartsPage) -> &'static str {
         P::ToFileTest => "Change it on File test",
         P::ToTemper => "Change it on Temper",
         P::ToUnknown => "Change it on Unknown",
+        P::ToClaim => "Change it on Claim",
         P::Steel => "Steel and bath",
         P::FileTest => "File test",
         P::Temper => "Tempering",

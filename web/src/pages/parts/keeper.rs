@@ -17,7 +17,7 @@ use serde::{Deserialize, Serialize};
 use super::browser;
 use super::shelf::{self, CARDS, Change, PAGE, Written, gone, put};
 use crate::app::{Dispatch, LANGUAGE};
-use crate::store::{self, key_of_tab};
+use crate::store::{self, key_of_tab, of_json, to_json};
 
 /// The key of what this tab knows of the card in hand.
 const HAND: &str = "hand";
@@ -322,7 +322,7 @@ pub(super) async fn begin_empty(saved: &Saved) {
 pub(super) async fn put_away() {
     settled().await;
     let quick = shelf::read(PAGE, &key_of_tab(QUICK)).await;
-    let quick: Sheets = quick.and_then(|text| serde_json::from_str(&text).ok()).unwrap_or_default();
+    let quick: Sheets = quick.and_then(|text| of_json(&text)).unwrap_or_default();
     tell(PartAction::PutAway(Box::new(quick)));
 }
 
@@ -332,7 +332,7 @@ async fn put_quick_aside(saved: &Saved) -> bool {
     if saved.part.in_hand() {
         return true;
     }
-    let quick = serde_json::to_string(&Sheets::of(saved)).unwrap_or_default();
+    let quick = to_json(&Sheets::of(saved)).unwrap_or_default();
     let kept = shelf::write(vec![put(PAGE, key_of_tab(QUICK), quick)]).await;
     if !kept {
         tell(PartAction::Tell(PartNotice::NotWritten));
