@@ -188,6 +188,12 @@ fn a_wrong_type_is_named_with_its_place() {
         assert!(refused.message.starts_with(&format!("{place} is ")), "{refused:?}");
         assert!(refused.message.contains("instead of"), "{refused:?}");
     }
+    // Signs of JSON within a text lead nobody astray.
+    let mut odd = whole();
+    odd["parts"][0]["notes"] = json!("\"}],[{\\\" : \\");
+    odd["parts"][3]["name"] = json!(7);
+    let refused_name = refused(&odd.to_string(), "bench.parts_shape");
+    assert!(refused_name.message.starts_with("parts[3].name is "), "{refused_name:?}");
     // What a reader of objects would take for one.
     for (pointer, value) in [
         ("/parts/3/steel", json!(["4340"])),

@@ -277,13 +277,11 @@ fn broken(language: Language, error: &serde_json::Error) -> Refusal {
 
 /// Reads a type, and names the place where the text is otherwise.
 fn shaped<'a, T: Deserialize<'a>>(language: Language, text: &'a str) -> Result<T, Refusal> {
-    let mut reader = serde_json::Deserializer::from_str(text);
-    serde_path_to_error::deserialize(&mut reader).map_err(|error| {
-        let path = error.path().to_string();
-        let error = error.into_inner();
+    serde_json::from_str(text).map_err(|error| {
         if error.classify() != Category::Data {
             return broken(language, &error);
         }
+        let path = scan::path(text, scan::byte(text, error.line(), error.column()));
         misshapen(language, &path, &error)
     })
 }
@@ -298,7 +296,7 @@ fn misshapen(language: Language, path: &str, error: &serde_json::Error) -> Refus
     // The path of a field that does not exist ends in that field.
     let of = |field: &str| {
         let outer = path.strip_suffix(field).map_or(path, |outer| outer.trim_end_matches('.'));
-        if outer.is_empty() || outer == "." { FORMAT.to_owned() } else { outer.to_owned() }
+        if outer.is_empty() { FORMAT.to_owned() } else { outer.to_owned() }
     };
     if sentence.starts_with("unknown field") {
         let field = format::shortened(&named());

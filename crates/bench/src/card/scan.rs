@@ -123,6 +123,80 @@ fn belongs(field: &str) -> Shape {
     }
 }
 
+/// The fields and places in lists that lead to a byte: `parts[3].files.strokes[0].file`.
+///
+/// Looked up in the text once something was found wrong there, so that readers need not carry it along.
+pub(super) fn path(text: &str, to: usize) -> String {
+    let mut levels: Vec<Level<'_>> = Vec::new();
+    let mut string: Option<(usize, bool)> = None;
+    let mut key_next = false;
+    for (at, byte) in text.bytes().enumerate().take(to) {
+        if let Some((start, escaped)) = string {
+            string = match byte {
+                b'\\' if !escaped => Some((start, true)),
+                b'"' if !escaped => {
+                    if key_next && let Some(Level::Field(key)) = levels.last_mut() {
+                        *key = text.get(start..at).unwrap_or_default();
+                    }
+                    None
+                }
+                _ => Some((start, false)),
+            };
+            continue;
+        }
+        match byte {
+            b'"' => string = Some((at + 1, false)),
+            b':' => key_next = false,
+            b'{' => {
+                levels.push(Level::Field(""));
+                key_next = true;
+            }
+            b'[' => {
+                levels.push(Level::Item(0));
+                key_next = false;
+            }
+            b'}' | b']' => {
+                levels.pop();
+                key_next = false;
+            }
+            b',' => match levels.last_mut() {
+                Some(Level::Item(index)) => *index += 1,
+                _ => key_next = true,
+            },
+            _ => {}
+        }
+    }
+    let mut path = String::new();
+    for level in levels {
+        match level {
+            Level::Field("") => {}
+            Level::Field(name) if path.is_empty() => path.push_str(name),
+            Level::Field(name) => {
+                path.push('.');
+                path.push_str(name);
+            }
+            Level::Item(index) => {
+                path.push('[');
+                path.push_str(&index.to_string());
+                path.push(']');
+            }
+        }
+    }
+    path
+}
+
+/// An object with the field that was named last, or a list with the place of its entry.
+enum Level<'a> {
+    Field(&'a str),
+    Item(usize),
+}
+
+/// The byte at the end of so many bytes of a line; lines from 1.
+pub(super) fn byte(text: &str, line: usize, column: usize) -> usize {
+    let before = text.split_inclusive('\n').take(line.saturating_sub(1));
+    before.map(str::len).sum::<usize>() + column
+}
+
 /// Line and column of a byte, both from 1.
 pub(super) fn place(text: &str, at: usize) -> (usize, usize) {
     let before = text.get(..at).unwrap_or(text);
