@@ -64,6 +64,21 @@ fn the_schema_is_one_of_draft_2020_12_and_names_every_field_with_a_description()
             assert!(here["description"].is_string(), "{pointer}");
         }
     }
+    // As many of each as the checker takes.
+    let most = |pointer: &str| schema.pointer(pointer).unwrap().as_u64().unwrap();
+    for (pointer, known) in [
+        ("/properties/parts/maxItems", file::MOST_PARTS),
+        ("/$defs/card/properties/story/maxItems", file::MOST_ENTRIES),
+        ("/$defs/card/properties/photos/maxItems", file::MOST_PHOTOS),
+        ("/$defs/files/properties/strokes/maxItems", file::MOST_STROKES),
+        ("/$defs/name/maxLength", file::MOST_NAME),
+        ("/$defs/text/maxLength", file::MOST_TEXT),
+        ("/$defs/long/maxLength", file::MOST_NOTES),
+        // Four letters of base64 for three bytes.
+        ("/$defs/photo/properties/data/maxLength", file::MOST_PHOTO.div_ceil(3) * 4),
+    ] {
+        assert_eq!(most(pointer), u64::try_from(known).unwrap(), "{pointer}");
+    }
     // The document, the card and the objects in it.
     assert_eq!(objects, 18);
 }

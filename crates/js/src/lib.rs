@@ -167,6 +167,7 @@ pub fn check_parts(text: &str) -> JsValue {
 /// Tells a part of a file as a text that stands alone: the one of that id or name, or the only one. Days are those of a
 /// time zone that lies so many minutes east of Greenwich.
 #[must_use]
+#[expect(clippy::needless_pass_by_value, reason = "what comes from outside comes by value")]
 #[wasm_bindgen(js_name = partText, unchecked_return_type = "string | Refused")]
 pub fn part_text(
     text: &str,

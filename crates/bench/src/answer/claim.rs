@@ -8,7 +8,8 @@ use biteband_hardness::{Axis, Error, Scale};
 use biteband_quantity::Shown;
 
 use super::claim_answer::{
-    ClaimAnswer, ClaimedAnswer, DoubtAnswer, EstimateAnswer, MeasuredAnswer, RiskAnswer,
+    ClaimAnswer, ClaimFound, Claimed, ClaimedAnswer, DoubtAnswer, EstimateAnswer, MeasuredAnswer,
+    RiskAnswer,
 };
 use super::claim_paper::{Bar, findings, said_text};
 use super::claim_question::{ClaimQuestion, Paper, Part, Spot, read_paper, read_rule, read_spot};
@@ -52,28 +53,6 @@ const TABLE: f64 = 1.0;
 /// ```
 pub fn claim(language: Language, question: &ClaimQuestion) -> Result<ClaimAnswer, Refusal> {
     claimed(language, question).map(|claimed| claimed.answer)
-}
-
-/// An answer with what the page draws.
-pub(crate) struct Claimed {
-    pub(crate) answer: ClaimAnswer,
-    /// The scale in which both are held against each other.
-    pub(crate) work: Axis,
-    /// Nothing before anything was measured.
-    pub(crate) found: Option<ClaimFound>,
-}
-
-/// What was measured, taken together, in the scale of the answer.
-pub(crate) struct ClaimFound {
-    pub(crate) verdict: Verdict,
-    /// Where the part most likely lies.
-    pub(crate) side: Option<Side>,
-    /// The belief: a number and how dense it is there, softest first.
-    pub(crate) density: Vec<(f64, f64)>,
-    /// Low end of the band; nothing where it is open.
-    pub(crate) low: Option<f64>,
-    /// High end likewise.
-    pub(crate) high: Option<f64>,
 }
 
 /// See [`claim`].

@@ -1,8 +1,11 @@
 //! What is answered about a claim.
 
+use biteband_evidence::claim::Verdict;
+use biteband_hardness::Axis;
 use serde::Serialize;
 
 use super::convert::Note;
+use crate::words::Side;
 
 /// Whether the paper holds.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -177,4 +180,26 @@ pub struct PaperAnswer {
     pub text: String,
     /// Whether the paper cannot be right, whatever is measured.
     pub wrong: bool,
+}
+
+/// An answer with what the page draws.
+pub(crate) struct Claimed {
+    pub(crate) answer: ClaimAnswer,
+    /// The scale in which both are held against each other.
+    pub(crate) work: Axis,
+    /// Nothing before anything was measured.
+    pub(crate) found: Option<ClaimFound>,
+}
+
+/// What was measured, taken together, in the scale of the answer.
+pub(crate) struct ClaimFound {
+    pub(crate) verdict: Verdict,
+    /// Where the part most likely lies.
+    pub(crate) side: Option<Side>,
+    /// The belief: a number and how dense it is there, softest first.
+    pub(crate) density: Vec<(f64, f64)>,
+    /// Low end of the band; nothing where it is open.
+    pub(crate) low: Option<f64>,
+    /// High end likewise.
+    pub(crate) high: Option<f64>,
 }

@@ -41,11 +41,12 @@ mod unknown_answer;
 
 pub use cited::CitedAnswer;
 pub use claim::claim;
-pub(crate) use claim::{ClaimFound, Claimed, claimed};
+pub(crate) use claim::claimed;
 pub use claim_answer::{
     AchievableAnswer, ClaimAnswer, ClaimedAnswer, DoubtAnswer, EstimateAnswer, MeasuredAnswer,
     PaperAnswer, RiskAnswer, SettleAnswer,
 };
+pub(crate) use claim_answer::{ClaimFound, Claimed};
 pub use claim_question::ClaimQuestion;
 pub(crate) use claim_question::{check_paper, check_rule};
 pub use clashes::ClashAnswer;
@@ -87,8 +88,9 @@ pub use reach_answer::{
     PartAnswer, PositionAnswer, QuenchAnswer, ReachAnswer, SectionAnswer, SeverityAnswer,
     WantedAnswer, WayOutAnswer,
 };
-pub(crate) use readings::{DEFAULT_INSTRUMENT, INSTRUMENTS, half_of, understood};
+pub(crate) use readings::{DEFAULT_INSTRUMENT, INSTRUMENTS, understood};
 pub use readings::{ReadingAnswer, ReadingInput, parse_reading, read_reading};
+pub(crate) use series::half_of;
 pub use source::{SourceAnswer, TableAnswer, TableListing, TableRow, sources, table, tables};
 pub(crate) use source::{hardness_sources, standard};
 pub(crate) use steel::named;

@@ -6,7 +6,7 @@ use biteband_hardness::{Axis, Choice, Reading, Scale, TableId, convert};
 use serde::{Deserialize, Serialize};
 
 use super::frame::{Frame, Said};
-use super::series::{K95, Series, refuse, series};
+use super::series::{Series, half_of, refuse, series};
 use crate::format;
 use crate::refusal::Refusal;
 use crate::words::{Gauge, Language, Unreadable};
@@ -56,11 +56,6 @@ impl ReadingAnswer {
         let half = half_of(count, self.u_random, self.u_shared, conversion);
         (self.hrc.iter().sum::<f64>() / count, half)
     }
-}
-
-/// Half-width at 95 % of so many readings of one instrument, the spot apart.
-pub(crate) fn half_of(count: f64, random: f64, shared: f64, conversion: f64) -> f64 {
-    K95 * (random * random / count + shared * shared + conversion * conversion).sqrt()
 }
 
 const HRC: Axis = Axis::Hardness(Scale::Hrc);
@@ -416,9 +411,6 @@ pub fn read_reading(language: Language, input: &ReadingInput) -> Result<ReadingA
 }
 
 /// Reads one entry in its own scale, whether a table leads from there or not, and says what it was understood as.
-///
-/// # Errors
-/// A refusal that names what is wrong with it.
 pub(crate) fn understood(language: Language, input: &ReadingInput) -> Result<String, Refusal> {
     let named = instrument(language, input.instrument.as_deref().unwrap_or_default())?;
     let own = series(language, &input.text, named.map(usual_scale))?;

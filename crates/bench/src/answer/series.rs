@@ -10,6 +10,11 @@ use crate::words::{Language, Unreadable};
 /// Half-width of a 95 % band in standard deviations of a normal law.
 pub(super) const K95: f64 = 1.959_963_984_540_054;
 
+/// Half-width at 95 % of so many readings of one instrument, the spot apart.
+pub(crate) fn half_of(count: f64, random: f64, shared: f64, conversion: f64) -> f64 {
+    K95 * (random * random / count + shared * shared + conversion * conversion).sqrt()
+}
+
 pub(super) fn refuse(
     language: Language,
     code: &'static str,

@@ -275,21 +275,22 @@ pub(super) fn refusal(
 fn look_over(language: Language, text: &str, placed: bool) -> Result<(), Refusal> {
     scan::scan(text, MOST_PARTS, placed).map_err(|found| {
         let (line, column) = scan::place(text, found.at);
-        if let Some(what) = scan::phrase(&found.what, line, column) {
-            let code = match found.what {
-                Wrong::TooDeep => "bench.parts_too_deep",
-                _ => "bench.parts_too_much",
-            };
-            return refusal(language, code, "", what);
+        match found.what {
+            Wrong::TooDeep => {
+                let what = PartRefusal::TooDeep { line, column, most: scan::MOST_DEEP };
+                refusal(language, "bench.parts_too_deep", "", what)
+            }
+            Wrong::TooMuch => {
+                let (parts, inner) = (MOST_PARTS, scan::MOST_INNER);
+                let what = PartRefusal::TooMuch { line, column, parts, inner };
+                refusal(language, "bench.parts_too_much", "", what)
+            }
+            Wrong::Misplaced { field, found, wanted } => {
+                let place = format::shortened(&field);
+                let what = PartRefusal::Shape { place: &place, line, found, wanted };
+                refusal(language, "bench.parts_shape", "", what)
+            }
         }
-        let Wrong::Misplaced { field, found } = &found.what else {
-            return refusal(language, "bench.parts_empty", "", PartRefusal::Empty);
-        };
-        let name = format::shortened(field);
-        let place = if name.is_empty() { "the entry of a list" } else { &name };
-        let wanted = if *found == Shape::List { Shape::Object } else { Shape::Text };
-        let what = PartRefusal::Shape { place, line, found: *found, wanted };
-        refusal(language, "bench.parts_shape", "", what)
     })
 }
 

@@ -6,7 +6,7 @@
 
 use std::fmt::Write as _;
 
-use crate::words::{PartRefusal, Shape};
+use crate::words::Shape;
 
 /// The most lists and objects inside one another.
 pub(super) const MOST_DEEP: usize = 32;
@@ -33,7 +33,12 @@ pub(super) struct Found {
 pub(super) enum Wrong {
     TooDeep,
     TooMuch,
-    Misplaced { field: String, found: Shape },
+    /// A list or an object where something else belongs; no field within a list.
+    Misplaced {
+        field: String,
+        found: Shape,
+        wanted: Shape,
+    },
 }
 
 /// Looks over a text; `most_parts` cards are let through. Whether lists and objects stand where this version of the form
@@ -72,7 +77,8 @@ pub(super) fn scan(text: &str, most_parts: usize, placed: bool) -> Result<(), Fo
                 if placed && depth > 0 && !fits(field, in_list, list) {
                     let found = if list { Shape::List } else { Shape::Object };
                     let field = field.unwrap_or_default().to_owned();
-                    return Err(Found { at, what: Wrong::Misplaced { field, found } });
+                    let wanted = belongs(&field);
+                    return Err(Found { at, what: Wrong::Misplaced { field, found, wanted } });
                 }
                 depth += 1;
                 inner += 1;
@@ -105,6 +111,17 @@ fn fits(field: Option<&str>, in_list: bool, list: bool) -> bool {
         Some(field) => OBJECTS.contains(&field),
         // In a list of this form stand objects and texts.
         None => in_list && !list,
+    }
+}
+
+/// What belongs to a field; to none, which is an entry of a list, an object.
+fn belongs(field: &str) -> Shape {
+    if LISTS.contains(&field) {
+        Shape::List
+    } else if field.is_empty() || OBJECTS.contains(&field) {
+        Shape::Object
+    } else {
+        Shape::Text
     }
 }
 
@@ -176,13 +193,4 @@ enum Level<'a> {
     Object { field: Option<&'a str>, named: bool },
     /// The place of its entry.
     List(usize),
-}
-
-/// The refusal for what was found.
-pub(super) const fn phrase(what: &Wrong, line: usize, column: usize) -> Option<PartRefusal<'_>> {
-    match what {
-        Wrong::TooDeep => Some(PartRefusal::TooDeep { line, column }),
-        Wrong::TooMuch => Some(PartRefusal::TooMuch { line, column }),
-        Wrong::Misplaced { .. } => None,
-    }
 }

@@ -196,6 +196,27 @@ mod tests {
         }
     }
 
+    /// A document of the same version with a part in hand and a claim, which older ones lack.
+    const SAMPLE_PART: &str = include_str!("../../tests/stored/schema-1-part.json");
+
+    #[test]
+    fn the_stored_sample_with_a_part_in_hand_is_read_and_older_ones_have_none() {
+        let saved = from_json(SAMPLE_PART).unwrap();
+        let card = crate::card::Card::of(&saved);
+        assert_eq!((card.id.as_str(), card.name.as_str()), ("pawl-0001", "Capstan pawl"));
+        assert_eq!(
+            (card.steel.origin.as_str(), card.notes.as_str()),
+            ("offcut from bar 7", "Fit to the wheel.")
+        );
+        assert_eq!((card.created.as_str(), card.story.len()), ("2026-03-02T14:00:00Z", 1));
+        assert_eq!((card.zones.len(), card.tempering.results.len()), (1, 1));
+        assert_eq!((card.claim.paper.as_str(), card.claim.place.as_str()), ("28-32 HRC", "skin"));
+        assert_eq!(card.claim.readings.first().map(|one| one.text.as_str()), Some("288 HBW +-8"));
+        for older in [SAMPLE_1, SAMPLE_READINGS, SAMPLE_STEEL] {
+            assert!(!from_json(older).unwrap().part.in_hand());
+        }
+    }
+
     #[test]
     fn what_is_written_is_read_back_the_same() {
         let app = reduce(&App::default(), Action::Edit(Field::Convert, "52,5 HRC".into()));

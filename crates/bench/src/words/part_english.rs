@@ -228,14 +228,14 @@ pub(super) fn refuse(what: PartRefusal<'_>) -> [Words; 3] {
             "a JSON text, as Biteband exports it".into(),
             MEND.into(),
         ],
-        R::TooDeep { line, column } => [
+        R::TooDeep { line, column, most } => [
             format!("The file is nested too deeply, at {}.", place_of_json(line, column)).into(),
-            "lists and objects at most 32 deep".into(),
+            format!("lists and objects at most {most} deep").into(),
             ANOTHER.into(),
         ],
-        R::TooMuch { line, column } => [
+        R::TooMuch { line, column, parts, inner } => [
             format!("The file holds more lists and objects than any shop has parts, at {}.", place_of_json(line, column)).into(),
-            "2000 parts, 200000 lists and objects".into(),
+            format!("up to {parts} parts, up to {inner} lists and objects").into(),
             "Export fewer parts at a time. Nothing was changed.".into(),
         ],
         R::NotParts { found: "" } => [
@@ -271,6 +271,11 @@ pub(super) fn refuse(what: PartRefusal<'_>) -> [Words; 3] {
         R::Double { place, field, line } => [
             format!("{place} has the field {field} twice (line {line}).").into(),
             "each field once".into(),
+            MEND.into(),
+        ],
+        R::Shape { place: "", line, found, wanted } => [
+            format!("An entry of a list is {} instead of {} (line {line}).", shape(found), shape(wanted)).into(),
+            shape(wanted).into(),
             MEND.into(),
         ],
         R::Shape { place, line, found, wanted } => [
