@@ -22,8 +22,6 @@ pub enum PartsPage {
     Begin,
     PutAway,
     All,
-    Now,
-    Fewer,
     // The card.
     Field(PartField),
     Hint(PartField),
@@ -77,7 +75,6 @@ pub enum PartsPage {
     CompareWith,
     CompareNone,
     CompareEnd,
-    What,
     Differs,
     Same,
     Delete,

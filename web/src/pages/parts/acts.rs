@@ -109,7 +109,7 @@ pub(super) fn begin() {
 pub(super) fn put_away() {
     spawn_local(async {
         keeper::put_away().await;
-        browser::focus_later("main h1");
+        browser::focus_if_lost();
     });
 }
 
@@ -151,7 +151,7 @@ pub(super) fn delete(hand: &Hand, app: &Rc<App>, id: String) {
         let undo = Undo::Write(Rc::new(back), card.filter(|_| in_hand).map(|card| card.id));
         let text = LANGUAGE.parts(PartsSays::Deleted { name: &name });
         hand.tell(text, Some((say(P::Undo), undo)));
-        browser::focus_later("main h1");
+        browser::focus_if_lost();
     });
 }
 
@@ -393,7 +393,7 @@ pub(super) fn import(hand: &Hand, app: &Rc<App>, import: &Import) {
         hand.change(|state| state.import = None);
         let text = LANGUAGE.parts(PartsSays::Imported { add, replace });
         hand.tell(text, Some((say(P::UndoImport), Undo::Import(Rc::new(back)))));
-        browser::focus_later("main h1");
+        browser::focus_if_lost();
     });
 }
 

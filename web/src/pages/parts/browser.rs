@@ -68,6 +68,17 @@ pub(super) fn focus_later(selector: &'static str) {
     gloo::timers::callback::Timeout::new(0, move || focus(selector)).forget();
 }
 
+/// Puts the focus on the page's heading when the page is drawn anew, if what had it is gone.
+pub(super) fn focus_if_lost() {
+    gloo::timers::callback::Timeout::new(0, || {
+        let now = gloo::utils::document().active_element();
+        if now.is_none_or(|now| now.tag_name() == "BODY") {
+            focus("main h1");
+        }
+    })
+    .forget();
+}
+
 /// Puts the focus on an element; one that is not there, or cannot take it, leaves it where it was.
 pub(super) fn focus(selector: &str) {
     let found = gloo::utils::document().query_selector(selector).ok().flatten();

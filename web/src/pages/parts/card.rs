@@ -158,15 +158,23 @@ impl Own<'_> {
             let (hand, app, id) = (shown.hand.clone(), Rc::clone(shown.app), self.card.id.clone());
             Callback::from(move |_: MouseEvent| acts::delete(&hand, &app, id.clone()))
         };
-        let turn = |does: fn(&mut State)| with(shown, does);
+        // What opens elsewhere on the page takes the focus, or nobody would see it.
+        let opens = |does: fn(&mut State), focus: &'static str| {
+            let hand = shown.hand.clone();
+            Callback::from(move |_: MouseEvent| {
+                hand.change(does);
+                browser::focus_later(focus);
+            })
+        };
         html! {
             <div class="chips">
-                { chip(open.sheet, P::Print, turn(|state| state.open.sheet = !state.open.sheet)) }
+                { chip(open.sheet, P::Print, opens(|state| state.open.sheet = !state.open.sheet, ".sheets .strong")) }
                 { key("chip", say(P::Send), send) }
                 { key("chip", say(P::UseAsRecipe), recipe) }
-                { chip(open.with.is_some(), P::Compare, turn(|state| {
-                    state.open.with = if state.open.with.is_some() { None } else { Some(String::new()) };
-                })) }
+                { chip(open.with.is_some(), P::Compare, opens(|state| {
+                    let open = state.open.with.is_some();
+                    state.open.with = (!open).then(String::new);
+                }, "#compare-with")) }
                 { key("chip", say(P::ExportThis), export) }
                 { key("chip", say(P::Delete), delete) }
             </div>
@@ -206,7 +214,7 @@ impl Own<'_> {
             heading(say(P::Compare)),
             html! {
                 <label class="choice"><span>{ say(P::CompareWith) }</span>
-                    <select {onchange}>
+                    <select id="compare-with" {onchange}>
                         <option value="" selected={with_id.is_empty()}>{ say(P::CompareNone) }</option>
                         { for options }
                     </select>
@@ -312,25 +320,22 @@ fn facts(group: &FactGroup) -> Html {
     }
 }
 
-/// Two cards in a table; what differs is said in words and stands out.
+/// Two cards in a table, each fact over both; what differs is said in words and stands out.
 pub(super) fn beside(one: &str, other: &str, rows: &[card::Row]) -> Html {
     let rows = rows.iter().map(|row| {
         let mark = if row.differs { P::Differs } else { P::Same };
         html! {
-            <tr class={row.differs.then_some("differs")}>
-                <th scope="row">{ row.label.clone() }<small>{ say(mark) }</small></th>
-                <td>{ shown_or_dash(&row.a) }</td>
-                <td>{ shown_or_dash(&row.b) }</td>
-            </tr>
+            <tbody class={row.differs.then_some("differs")}>
+                <tr><th scope="rowgroup" colspan="2">{ row.label.clone() }{ ": " }{ say(mark) }</th></tr>
+                <tr><td>{ shown_or_dash(&row.a) }</td><td>{ shown_or_dash(&row.b) }</td></tr>
+            </tbody>
         }
     });
     html! {
-        <div class="versus" tabindex="0" role="region" aria-label={format!("{one} / {other}")}>
-            <table>
-                <thead><tr><th scope="col">{ say(P::What) }</th><th scope="col">{ one.to_owned() }</th><th scope="col">{ other.to_owned() }</th></tr></thead>
-                <tbody>{ for rows }</tbody>
-            </table>
-        </div>
+        <table class="versus">
+            <thead><tr><th scope="col">{ one.to_owned() }</th><th scope="col">{ other.to_owned() }</th></tr></thead>
+            { for rows }
+        </table>
     }
 }
 
