@@ -151,7 +151,7 @@ test("the quick look-up stands as it was left when a part is put away", async ()
 test("entries are added, removed and put back; a place that is struck is cautioned", async () => {
   const { page } = await open("#parts");
   await newPart(page, "Drift");
-  await unfold(page, "Add to the story");
+  await unfold(page, "It was heated");
   await fill(page, "part-tempered", "400 for a while");
   await press(page, "It was tempered");
   await page.locator("#field-part-tempered-error").waitFor();
@@ -183,7 +183,7 @@ test("what an older version said is marked, and held against today's answer when
   await page.getByRole("button", { name: "55 file bites" }).click();
   await parts(page);
   await press(page, "Make what stands on the pages a part");
-  await unfold(page, "Add to the story");
+  await unfold(page, "It was heated");
   await fill(page, "part-tempered", "205 °C / 2 h");
   await press(page, "It was tempered");
   await keeps(page, (card) => card.story.length === 2 && card.story.every((one) => one.at));

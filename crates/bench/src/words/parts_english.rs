@@ -40,7 +40,7 @@ pub(super) const fn label(label: PartsPage) -> &'static str {
         P::StruckKey => "Struck end: 45 HRC at most",
         P::Zones => "Places that are wanted otherwise",
         P::ZonesWhy => "The rest of the part is wanted as the target on the file test says.",
-        P::AddTitle => "Add to the story",
+        P::AddTitle => "It was heated",
         P::Facts => "What the card holds",
         P::ToSteel => "Change it on Steel",
         P::ToFileTest => "Change it on File test",

@@ -257,14 +257,19 @@ pub(super) fn hand_out(hand: &Hand, name: &str, kind: &str, text: &str) -> bool 
 }
 
 /// The cards that are exported: one, or all of the person's own; those of the demonstration where there are no others.
-async fn to_export(only: Option<String>) -> Vec<Card> {
+/// That of the part in hand is taken from the pages, which hold it whole also where storage is full.
+async fn to_export(own: Option<Card>, only: Option<String>) -> Vec<Card> {
     keeper::settled().await;
-    let all = shelf::read_all(CARDS).await;
-    let cards = all.into_iter().filter_map(|(_, text)| read_record(&text).ok());
-    let mut cards: Vec<Card> = match only {
-        Some(id) => cards.filter(|card| card.id == id).collect(),
-        None => cards.collect(),
-    };
+    let mut cards = mine().await;
+    if let Some(own) = own {
+        match cards.iter_mut().find(|card| card.id == own.id) {
+            Some(stored) => *stored = own,
+            None => cards.push(own),
+        }
+    }
+    if let Some(id) = only {
+        cards.retain(|card| card.id == id);
+    }
     if cards.iter().any(|card| !card.demo) {
         cards.retain(|card| !card.demo);
     }
@@ -272,10 +277,10 @@ async fn to_export(only: Option<String>) -> Vec<Card> {
 }
 
 /// Writes parts to a file, with their photos, and reads it back by the checker before anything is said of it.
-pub(super) fn export(hand: &Hand, only: Option<String>) {
+pub(super) fn export(hand: &Hand, own: Option<Card>, only: Option<String>) {
     let hand = hand.clone();
     spawn_local(async move {
-        let mut cards = to_export(only).await;
+        let mut cards = to_export(own, only).await;
         for photo in cards.iter_mut().flat_map(|card| &mut card.photos) {
             if let Some(whole) = read_photo(&photo.id).await {
                 photo.data = whole.data;
@@ -305,10 +310,10 @@ pub(super) fn export(hand: &Hand, only: Option<String>) {
 }
 
 /// Writes what was found on all parts as a table.
-pub(super) fn export_table(hand: &Hand) {
+pub(super) fn export_table(hand: &Hand, own: Option<Card>) {
     let hand = hand.clone();
     spawn_local(async move {
-        let cards = to_export(None).await;
+        let cards = to_export(own, None).await;
         let name = file_name("results", "csv", 0, clock());
         if hand_out(&hand, &name, "text/csv", &csv::results(&cards, LANGUAGE)) {
             let said = PartsSays::Written { parts: cards.len(), file: &name };

@@ -151,8 +151,10 @@ impl Own<'_> {
             Callback::from(move |_: MouseEvent| acts::as_recipe(&hand, &app, card.clone()))
         };
         let export = {
-            let (hand, id) = (shown.hand.clone(), self.card.id.clone());
-            Callback::from(move |_: MouseEvent| acts::export(&hand, Some(id.clone())))
+            let (hand, card) = (shown.hand.clone(), self.card.clone());
+            Callback::from(move |_: MouseEvent| {
+                acts::export(&hand, Some(card.clone()), Some(card.id.clone()));
+            })
         };
         let delete = {
             let (hand, app, id) = (shown.hand.clone(), Rc::clone(shown.app), self.card.id.clone());

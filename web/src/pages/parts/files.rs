@@ -1,11 +1,12 @@
 //! Parts to a file and back, and what the device promises.
 
+use biteband_bench::card::Card;
 use biteband_bench::view::exports;
 use biteband_bench::words::PartsPage as P;
 use yew::prelude::*;
 
 use super::list::key;
-use super::state::Shown;
+use super::state::{Hand, Shown};
 use super::{acts, browser, import, say};
 use crate::app::LANGUAGE;
 use crate::asked::clock;
@@ -17,9 +18,9 @@ use crate::store::database;
 pub(super) fn files(shown: &Shown<'_>) -> Html {
     let state = shown.state;
     let view = exports(shown.kept, &state.exported, LANGUAGE, clock());
-    let act = |does: fn(&super::state::Hand)| {
-        let hand = shown.hand.clone();
-        Callback::from(move |_: MouseEvent| does(&hand))
+    let act = |does: fn(&Hand, Option<Card>)| {
+        let (hand, own) = (shown.hand.clone(), shown.own.cloned());
+        Callback::from(move |_: MouseEvent| does(&hand, own.clone()))
     };
     let pick = {
         let hand = shown.hand.clone();
@@ -45,7 +46,7 @@ pub(super) fn files(shown: &Shown<'_>) -> Html {
         if view.any {
             html! {
                 <div class="actions">
-                    { key(if view.due { "strong" } else { "" }, say(P::ExportAll), act(|hand| acts::export(hand, None))) }
+                    { key(if view.due { "strong" } else { "" }, say(P::ExportAll), act(|hand, own| acts::export(hand, own, None))) }
                     { key("", say(P::Csv), act(acts::export_table)) }
                 </div>
             }

@@ -38,11 +38,11 @@ pub(super) fn story(own: &Own<'_>) -> Html {
                 </div>
             }
             { own.keys() }
-            <details class="add">
+            { added(own, PartField::Remark, P::AddRemark, PartAction::AddRemark) }
+            <details>
                 <summary>{ say(P::AddTitle) }</summary>
                 { added(own, PartField::Tempered, P::AddTempered, PartAction::AddTempered) }
                 { added(own, PartField::Hardened, P::AddHardened, PartAction::AddHardened) }
-                { added(own, PartField::Remark, P::AddRemark, PartAction::AddRemark) }
             </details>
         </section>
         if open.with.is_some() { { own.compared() } }
