@@ -78,7 +78,9 @@ test("a page that is killed while it writes leaves the last complete state", asy
     for (let time = 0; time < 40; time += 1) setTimeout(press, 7 * time);
   });
   await new Promise((done) => setTimeout(done, 120));
-  await session.send("Page.crash").catch(() => {});
+  // A page that is gone answers nothing.
+  session.send("Page.crash").catch(() => {});
+  await page.waitForEvent("crash");
   const again = await context.newPage();
   await again.goto(server.url);
   await started(again);
