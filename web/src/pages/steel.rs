@@ -206,7 +206,7 @@ impl Shown<'_> {
             vec![
                 heading(say(S::RecipeTitle)),
                 html! { <table class="read recipe"><tbody>{ for rows }</tbody></table> },
-                card_key(self.app, self.dispatch, &view.done, Heat::Hardened),
+                card_key(self.app, self.dispatch, S::OnCard, (&view.done, Heat::Hardened)),
             ],
         )
     }
@@ -221,14 +221,14 @@ impl Shown<'_> {
 pub(super) fn card_key(
     app: &App,
     dispatch: &Dispatch,
-    what: &str,
-    heat: fn(String) -> Heat,
+    shown: S,
+    (what, heat): (&str, fn(String) -> Heat),
 ) -> Html {
     let Some(does) = on_card(app).filter(|_| !what.is_empty()) else { return Html::default() };
     let label = format!("{}: {what}", say(S::OnCard));
     let (dispatch, what) = (dispatch.clone(), what.to_owned());
     let onclick = Callback::from(move |_: MouseEvent| does(&dispatch, heat(what.clone())));
-    html! { <button type="button" aria-label={label} {onclick}>{ say(S::OnCard) }</button> }
+    html! { <button type="button" aria-label={label} {onclick}>{ say(shown) }</button> }
 }
 
 /// The key that takes a time to the page of timers, where it is started.

@@ -191,7 +191,7 @@ fn steps(app: &App, dispatch: &Dispatch, plan: &PlanView) -> Html {
     let row = |one: &biteband_bench::view::StepRow| {
         html! {
             <tr>
-                <th scope="row">{ say(one.name) }{ card_key(app, dispatch, &one.done, Heat::Tempered) }</th>
+                <th scope="row">{ say(one.name) }{ card_key(app, dispatch, SteelPage::OnCardShort, (&one.done, Heat::Tempered)) }</th>
                 <td>{ one.at.clone() }<small>{ say(one.of) }</small>
                     if !one.metal.is_empty() { <small>{ one.metal.clone() }{ " " }{ say(T::InMetal) }</small> }
                 </td>

@@ -578,11 +578,8 @@ impl Page<'_> {
             looked,
         });
         view.learned = learned.map(|learned| learned.text.clone()).unwrap_or_default();
-        let shown: Vec<&String> = view
-            .learned
-            .iter()
-            .chain(view.plan.iter().flat_map(|plan| plan.how.iter().chain([&plan.dial])))
-            .collect();
+        let how = view.plan.iter().flat_map(|plan| plan.how.iter().chain([&plan.dial]));
+        let shown: Vec<&String> = view.learned.iter().chain(how).collect();
         let notes = answer.notes.into_iter().filter(|note| !shown.contains(&note));
         view.why = answer.basis.into_iter().chain(notes.collect::<Vec<_>>()).collect();
         // What the temper that was looked up warns of holds beside a plan too.

@@ -79,6 +79,7 @@ pub enum SteelPage {
     Hold,
     Timer,
     OnCard,
+    OnCardShort,
     Bath,
     Tank,
     Grind,

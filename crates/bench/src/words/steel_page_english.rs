@@ -79,6 +79,7 @@ pub(super) const fn say(label: SteelPage) -> &'static str {
         S::Hold => "Hold after that",
         S::Timer => "Timer",
         S::OnCard => "Done: put it on the card",
+        S::OnCardShort => "Done",
         S::Bath => "Bath",
         S::Tank => "Tank",
         S::Grind => "Grind off first",
