@@ -102,7 +102,10 @@ for (const [what, spoil] of [
       const { page } = await open("#mark", noWorker);
       const status = page.getByRole("status").filter({ hasText: "could not be loaded" });
       await status.waitFor();
+      const asked = () => server.requests.filter((path) => /-convert\.part$/.test(path)).length;
+      const before = asked();
       await status.getByRole("button", { name: "Try again" }).click();
+      await until("it is asked for again", () => asked() > before);
       await status.waitFor();
       server.mounts["/"] = dist;
       await status.getByRole("button", { name: "Try again" }).click();
