@@ -2,7 +2,7 @@
 // deletion, demonstration, export, import with a conflict, paper, photos; by keyboard, on a narrow screen, where nothing
 // can be stored.
 import assert from "node:assert/strict";
-import { readFileSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { test } from "node:test";
@@ -77,9 +77,11 @@ async function download(page, act) {
   return { name: file.suggestedFilename(), text: readFileSync(await file.path(), "utf8") };
 }
 
-const upload = (name, text) => {
-  const path = join(tmpdir(), `${process.pid}-${name}`);
-  writeFileSync(path, text);
+const folder = mkdtempSync(join(tmpdir(), "biteband-"));
+process.on("exit", () => rmSync(folder, { recursive: true, force: true }));
+const upload = (name, content) => {
+  const path = join(folder, name);
+  writeFileSync(path, content);
   return path;
 };
 
@@ -389,8 +391,7 @@ test("a photo is made small, described, kept over a reload, exported, removed an
     ink.fillRect(0, 0, 1500, 1500);
     return canvas.toDataURL("image/png").split(",")[1];
   });
-  const path = join(tmpdir(), `${process.pid}-photo.png`);
-  writeFileSync(path, Buffer.from(picture, "base64"));
+  const path = upload("photo.png", Buffer.from(picture, "base64"));
   const photos = await unfold(page, "Photos");
   await photos.locator("input[type=file]").setInputFiles(path);
   const image = photos.locator("img");
