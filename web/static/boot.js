@@ -37,26 +37,41 @@
   });
 
   // Each open tab keeps a document of its own, so that none writes over another's: it holds the first free number for
-  // as long as it is open. One that is loaded again waits until its last run has let go.
-  const own = (number) =>
+  // as long as it is open. A tab that is loaded again waits long for the number that it had, because its last run may
+  // not have let go yet; a new one waits a little, because one that was just closed may not have either.
+  const TAB = "biteband.tab";
+  const own = (number, patience) =>
     new Promise((resolve) => {
-      const taken = () => resolve(own(number + 1));
       if (!navigator.locks || !AbortSignal.timeout || number > 9) resolve(1);
       else
         navigator.locks
-          .request(`biteband-tab-${number}`, { signal: AbortSignal.timeout(300) }, () => {
+          .request(`biteband-tab-${number}`, { signal: AbortSignal.timeout(patience) }, () => {
             resolve(number);
             return new Promise(() => {});
           })
-          .catch((error) => (error.name === "SecurityError" ? resolve(1) : taken()));
+          .catch((error) => resolve(error.name === "SecurityError" ? 1 : own(number + 1, 1.5 * SECOND)));
     });
+  async function numbered() {
+    let last = 0;
+    try {
+      last = Number(sessionStorage.getItem(TAB));
+    } catch {
+      // Without a memory of its own the tab is a new one each time.
+    }
+    const number = last ? await own(last, 5 * SECOND) : await own(1, 1.5 * SECOND);
+    if (number > 1) root.dataset.tab = number;
+    try {
+      sessionStorage.setItem(TAB, number);
+    } catch {
+      // As above.
+    }
+  }
 
   async function start() {
     if (typeof WebAssembly !== "object") {
       throw new Error("This browser is too old: it has no WebAssembly.");
     }
-    const [run, tab] = await Promise.all([starter, own(1), parsed]);
-    if (tab > 1) root.dataset.tab = tab;
+    const [run] = await Promise.all([starter, numbered(), parsed]);
     await run();
     root.dataset.start = "done";
   }
