@@ -2,7 +2,7 @@
 // deletion, demonstration, export, import with a conflict, paper, photos; by keyboard, on a narrow screen, where nothing
 // can be stored.
 import assert from "node:assert/strict";
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync, truncateSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { test } from "node:test";
@@ -350,10 +350,18 @@ test("a file that is none is refused with the place and the way out, and nothing
     ["{\"format\":\"biteband-parts\",\"schema\":1,\"parts\":[{\"id\":", /ends too early/],
     ["{\"format\":\"biteband-parts\",\"schema\":1,\"parts\":[{\"id\":\"pin-0001\",\"colour\":1}]}", /parts\[0\] has a field colour/],
     ["no json at all", /is no JSON/],
+    [`{"format":"biteband-parts","schema":1,"parts":${"[".repeat(100_000)}`, /nested too deeply/],
+    ['{"format":"biteband-parts","schema":9,"parts":[]}', /written by a newer version/],
+    ['{"format":"biteband-parts","schema":1,"parts":[{"id":"pin-0001","name":5}]}', /parts\[0\]\.name is a number/],
   ]) {
     await page.getByLabel("Import a file of parts").setInputFiles(upload("bad.json", text));
     await page.locator(".refusal").filter({ hasText: said }).waitFor();
   }
+  // A gigabyte that takes no room on this disk, and none in the page.
+  const huge = upload("huge.json", "");
+  truncateSync(huge, 2 ** 30);
+  await page.getByLabel("Import a file of parts").setInputFiles(huge);
+  await page.locator(".refusal").filter({ hasText: /larger than/ }).waitFor();
   assert.equal((await stored(page)).length, 1);
 });
 

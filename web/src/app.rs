@@ -11,7 +11,7 @@ use yew::prelude::*;
 use crate::parts::bars::{bottom_bar, tabs, title, top_bar};
 use crate::parts::notices::notices;
 use crate::parts::text::{p, para};
-use crate::rooms::{self, PARTS, Room, at_hand, more_cards};
+use crate::rooms::{self, PARTS, Room, at_hand, more_cards, next_panel};
 use crate::store::Opened;
 
 /// The one language of this version; the phrases come from `bench`.
@@ -155,6 +155,14 @@ impl Component for Application {
         // The cards below the verdict come when it stands.
         if page == Page::FileTest && more_cards().is_none() && self.loaded(page).is_none() {
             load(page, ctx);
+        }
+        // And what to do with it, which stands on its page.
+        if page == Page::Parts
+            && app.saved.part.in_hand()
+            && next_panel().is_none()
+            && self.loaded(Page::Temper).is_none()
+        {
+            load(Page::Temper, ctx);
         }
         let moved = before.as_ref().is_none_or(|(before, _)| before.saved.page != page);
         if moved {

@@ -9,6 +9,7 @@ use biteband_bench::state::{
     Action, App, ClaimAction, ClaimField, Field, PartAction, PartField, PartStage, Saved,
     SteelAction, SteelField, TemperAction, TemperField, UnknownField, reduce,
 };
+use biteband_bench::view::hand;
 use biteband_bench::words::Language;
 
 /// 2026-03-02 14:00 UTC.
@@ -236,6 +237,18 @@ fn a_wanted_hardness_is_one_for_the_part_and_two_without() {
     assert_eq!(app.saved.file_test.target_text, "52 HRC");
     let quick = type_in(&App::default(), Field::Steel(SteelField::Target), "52 HRC");
     assert_eq!(quick.saved.file_test.target_text, "");
+}
+
+#[test]
+fn the_top_of_every_page_names_the_part_its_steel_and_what_is_wanted_or_claimed() {
+    let line = |app: &App| hand(app, Language::English).line;
+    assert_eq!(hand(&pawl(), Language::English).name, "Capstan pawl");
+    assert_eq!(line(&pawl()), "4140 · wants 50-54 HRC");
+    let unwanted = type_in(&bar(), Field::Target, "");
+    assert_eq!(line(&unwanted), "4140 · paper says 28-32 HRC");
+    let nameless = type_in(&pawl(), Field::Part(PartField::Name), " ");
+    assert_eq!(hand(&nameless, Language::English).name, "Part without a name");
+    assert_eq!(line(&App::default()), "Quick look-up");
 }
 
 #[test]

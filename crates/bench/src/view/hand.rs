@@ -1,6 +1,6 @@
 //! What is in hand, for the top of every page.
 
-use crate::state::{App, PartField};
+use crate::state::{App, ClaimField, PartField};
 use crate::words::{Language, Phrase, Ui};
 
 /// The part in hand, or that there is none.
@@ -8,7 +8,7 @@ use crate::words::{Language, Phrase, Ui};
 pub struct HandView {
     /// Its name.
     pub name: String,
-    /// Its steel and what is wanted of it.
+    /// Its steel and what is wanted of it, or what its paper says.
     pub line: String,
 }
 
@@ -25,9 +25,11 @@ pub fn hand(app: &App, language: Language) -> HandView {
     let steel = &app.saved.steel;
     let steel = if steel.by_composition { &steel.own_name } else { &steel.query };
     let target = app.saved.file_test.target_text.trim();
-    let wants = match target {
-        "" => String::new(),
-        target => language.say(Phrase::Wants { target }).into_owned(),
+    let paper = app.saved.claim.text(ClaimField::Says).trim();
+    let wants = match (target, paper) {
+        ("", "") => String::new(),
+        ("", paper) => language.say(Phrase::PaperSays { paper }).into_owned(),
+        (target, _) => language.say(Phrase::Wants { target }).into_owned(),
     };
     let both = [steel.trim(), &wants];
     let both: Vec<&str> = both.into_iter().filter(|text| !text.is_empty()).collect();

@@ -172,6 +172,7 @@ pub(super) fn say(phrase: Phrase<'_>) -> Words {
         P::StorageRefused => "This browser does not let the page store anything. All works, but nothing is kept when you close it.".into(),
         P::StorageFull => "The storage is full: the last change is not kept. Free some room on the phone; the page tries again at the next key.".into(),
         P::Wants { target } => format!("wants {target}").into(),
+        P::PaperSays { paper } => format!("paper says {paper}").into(),
         P::Version { app, data } => format!("Version {app}, tables {data}").into(),
     }
 }

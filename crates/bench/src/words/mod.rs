@@ -415,6 +415,9 @@ pub enum Phrase<'a> {
     Wants {
         target: &'a str,
     },
+    PaperSays {
+        paper: &'a str,
+    },
     Version {
         app: &'a str,
         data: &'a str,
