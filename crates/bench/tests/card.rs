@@ -6,8 +6,8 @@ use biteband_bench::card::{
     Card, EntryKind, SaidOf, Sheets, Standing, moment, moment_ms, said, said_of_card,
 };
 use biteband_bench::state::{
-    Action, App, ClaimAction, ClaimField, Field, PartAction, PartField, PartStage, Saved,
-    SteelAction, SteelField, TemperAction, TemperField, UnknownField, reduce,
+    Action, App, ClaimAction, ClaimField, Field, HandChoice, PartAction, PartField, PartStage,
+    Saved, SteelAction, SteelField, TemperAction, TemperField, UnknownField, reduce,
 };
 use biteband_bench::view::hand;
 use biteband_bench::words::Language;
@@ -75,7 +75,7 @@ fn a_card_that_is_put_away_and_taken_again_stands_as_it_stood() {
     let app = stroke(&app, 55.0, "bites");
     let app = act(&app, PartAction::Stamp(NOON));
     let card = Card::of(&app.saved);
-    let away = act(&app, PartAction::PutAway(Box::default()));
+    let away = act(&app, PartAction::PutAway(None));
     assert!(!away.saved.part.in_hand());
     assert_eq!(away.saved.steel.query, "");
     assert_eq!(away.saved.part.text(PartField::Name), "");
@@ -96,10 +96,30 @@ fn the_quick_look_up_comes_back_whole_and_the_shop_s_own_things_stay() {
     app = type_in(&app, Field::Steel(SteelField::Dial), "240 °C");
     app = type_in(&app, Field::Steel(SteelField::Truth), "231.9 °C");
     app = act(&app, Action::Steel(SteelAction::AddCheck));
-    let back = act(&app, PartAction::PutAway(Box::new(sheets)));
+    let back = act(&app, PartAction::PutAway(Some(Box::new(sheets))));
     assert_eq!(back.saved.file_test, quick.saved.file_test);
     assert_eq!(back.saved.steel.target, "");
     assert_eq!(back.saved.steel.checks.len(), 1, "the oven is the shop's, not the part's");
+}
+
+#[test]
+fn the_person_s_files_and_hand_stay_when_a_part_is_put_away() {
+    let own = type_in(&App::default(), Field::Grades, "62 58 50");
+    let own = act(&own, Action::SetHand(HandChoice::Careful));
+    let part = act(&own, PartAction::Begin { id: "pin-0001".into(), now_ms: NOON });
+    let away = act(&stroke(&part, 58.0, "bites"), PartAction::PutAway(None));
+    assert!(away.saved.file_test.now.strokes.is_empty());
+    assert_eq!(away.saved.file_test.grades, [62.0, 58.0, 50.0]);
+    assert_eq!(away.saved.file_test.hand, HandChoice::Careful);
+    // A card with nothing found brings no other files, one with strokes those that made them.
+    let bare = Card { id: "pin-0003".into(), ..Card::of(&App::default().saved) };
+    let taken = act(&away, PartAction::Take(Box::new(bare)));
+    assert_eq!(taken.saved.file_test.grades_text, "62 58 50");
+    let taken = act(&away, PartAction::Take(Box::new(Card::of(&pawl().saved))));
+    assert_eq!(taken.saved.file_test.grades.len(), 6);
+    // A new part is tested with the same files.
+    let next = act(&away, PartAction::BeginEmpty { id: "pin-0002".into(), now_ms: NOON });
+    assert_eq!(next.saved.file_test.grades_text, "62 58 50");
 }
 
 #[test]
@@ -191,7 +211,7 @@ fn results_of_tempering_stay_with_the_part_and_with_the_shop() {
     let app = act(&app, TemperAction::AddResult);
     let card = Card::of(&app.saved);
     assert_eq!(card.tempering.results[0].hardness, "53 HRC");
-    let away = act(&app, PartAction::PutAway(Box::default()));
+    let away = act(&app, PartAction::PutAway(None));
     assert_eq!(away.saved.temper.planner().results.len(), 1, "the oven is the shop's");
     // On another device the results come with the card.
     let other = act(&App::default(), PartAction::Take(Box::new(card)));

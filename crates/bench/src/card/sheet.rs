@@ -373,15 +373,17 @@ impl FileSheet {
         }
     }
 
-    /// Puts it on the page. Files that were named hold for it; where none were, those of the page stay.
+    /// Puts it on the page. What was found goes by the files and the hand that found it; where nothing was, those of the
+    /// page stay, because they are the person's own.
     pub fn put(&self, state: &mut FileTestState) {
-        if let Some(mut grades) = list_of_grades(&self.set) {
+        let used = !(self.strokes.is_empty() && self.proofs.is_empty());
+        if let Some(mut grades) = list_of_grades(&self.set).filter(|_| used) {
             biteband_quantity::sort_by_number(&mut grades, |grade| -*grade);
             state.grades = grades;
             state.grades_text.clone_from(&self.set);
             state.tolerance_text.clone_from(&self.tolerance);
         }
-        let hand = HandChoice::ALL.into_iter().find(|hand| hand.key() == self.hand);
+        let hand = HandChoice::ALL.into_iter().find(|hand| used && hand.key() == self.hand);
         state.hand = hand.unwrap_or(state.hand);
         state.now = Strokes {
             strokes: self.strokes.clone(),

@@ -150,8 +150,8 @@ pub enum PartAction {
     },
     /// Takes a part in hand.
     Take(Box<Card>),
-    /// Puts the part away; the quick look-up stands as it was left.
-    PutAway(Box<Sheets>),
+    /// Puts the part away; the quick look-up stands as it was left, or empty where none was.
+    PutAway(Option<Box<Sheets>>),
     /// The part gets another id, because another tab changed the card of the old one.
     Fork(String),
     /// Keeps the place that was typed.
@@ -322,7 +322,8 @@ fn change(app: &mut App, action: PartAction) {
             app.session.choosing = false;
         }
         PartAction::PutAway(sheets) => {
-            sheets.put(&mut app.saved);
+            let empty = || Sheets::empty(&app.saved);
+            sheets.map_or_else(empty, |sheets| *sheets).put(&mut app.saved);
             clear(&mut app.saved.part);
             app.session.choosing = false;
         }

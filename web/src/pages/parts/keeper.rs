@@ -322,8 +322,8 @@ pub(super) async fn begin_empty(saved: &Saved) {
 pub(super) async fn put_away() {
     settled().await;
     let quick = shelf::read(PAGE, &key_of_tab(QUICK)).await;
-    let quick: Sheets = quick.and_then(|text| of_json(&text)).unwrap_or_default();
-    tell(PartAction::PutAway(Box::new(quick)));
+    let quick = quick.and_then(|text| of_json(&text)).map(Box::new);
+    tell(PartAction::PutAway(quick));
 }
 
 /// Keeps the quick look-up, when that is what stands on the pages; says whether it is kept.
