@@ -251,6 +251,17 @@ test("two parts are compared side by side, with what differs in words", async ()
   await noAxeViolations(page);
 });
 
+test("a part that is only looked at is not changed by it", async () => {
+  const { page } = await open("#parts");
+  await demo(page);
+  const dates = async () => Object.fromEntries((await stored(page)).map((card) => [card.name, [card.changed, card.revision]]));
+  const before = await dates();
+  for (const name of ["Capstan pawl", "Stern-bush drift", "Drill-jig bushing"]) await take(page, name);
+  await page.getByRole("button", { name: "Put away" }).click();
+  await until("nothing is in hand", async () => (await inHand(page)) === "Biteband");
+  assert.deepEqual(await dates(), before);
+});
+
 test("a deleted part comes back by one tap, stands among the deleted ones, and goes for good only when asked twice", async () => {
   const { page } = await open("#parts");
   await newPart(page, "Pin");

@@ -78,6 +78,7 @@ test("a page that is killed while it writes leaves the last complete state", asy
     for (let time = 0; time < 40; time += 1) setTimeout(press, 7 * time);
   });
   await new Promise((done) => setTimeout(done, 120));
+  const shown = Number((await key(page, 55, "bites").innerText()).match(/\d+/)?.[0] ?? 1);
   // A page that is gone answers nothing.
   session.send("Page.crash").catch(() => {});
   await page.waitForEvent("crash");
@@ -86,7 +87,8 @@ test("a page that is killed while it writes leaves the last complete state", asy
   await started(again);
   await again.getByRole("button", { name: /Capstan pawl/ }).waitFor();
   const there = Number((await key(again, 55, "bites").innerText()).match(/\d+/)?.[0] ?? 1);
-  assert.ok(there >= 1 && there <= 41, `${there} strokes`);
+  // The last press before the end may not have been handed over yet; every one before it was.
+  assert.ok(there >= shown - 1 && there <= 41, `${there} strokes, ${shown} were shown`);
   await until("the card holds what the page shows", async () => {
     const card = await cardOf(again, "Capstan pawl");
     return card.files.strokes.filter((stroke) => stroke.file === 55).length === there;
@@ -128,6 +130,12 @@ for (const [what, init] of [
     await says(page, "The card could not be stored.");
     assert.equal((await exported(page)).parts[0].notes, "Fit to the wheel.");
     assert.equal((await cardOf(page, "Capstan pawl")).notes, "", "the last complete state is there");
+    // It must not give way to another part while it is nowhere else.
+    await button(page, "Put away").first().click();
+    await button(page, "New part").first().click();
+    await new Promise((done) => setTimeout(done, 1_000));
+    assert.equal(await field(page, "Notes").inputValue(), "Fit to the wheel.");
+    assert.equal(await field(page, "Name of the part").inputValue(), "Capstan pawl");
     await page.evaluate(() => (globalThis.full = false));
     await type(page, "Where its steel is from", "bar 7");
     await until("all of it is stored", async () => {
@@ -270,5 +278,19 @@ test("stored cards that were damaged are kept aside and told, all others are the
   await page.getByText("Capstan pawl").first().waitFor();
   const names = (await exported(page)).parts.map((part) => part.name).sort();
   assert.deepEqual(names, ["Capstan pawl", "Stern-bush drift"]);
-  assert.equal(first.files.strokes.length, 2);
+  const untouched = JSON.parse((await store(page, "cards"))[first.id]).card;
+  assert.deepEqual(untouched, first, "the other card was not touched");
+});
+
+test("a card that another version writes while it is in hand is not written over", async () => {
+  const { page } = await pageWithPart();
+  const { id } = await cardOf(page, "Capstan pawl");
+  const theirs = '{"schema":9,"card":{"name":"of the future"}}';
+  await store(page, "cards", id, theirs);
+  await type(page, "Notes", "Fit to the wheel.");
+  await says(page, "Another tab changed this part too.");
+  await until("it goes on beside", async () => {
+    const all = Object.values(await store(page, "cards"));
+    return all.includes(theirs) && all.some((text) => text.includes("Capstan pawl (2)") && text.includes("Fit to the wheel."));
+  });
 });

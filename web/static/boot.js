@@ -40,25 +40,29 @@
   // as long as it is open. A tab that is loaded again waits long for the number that it had, because its last run may
   // not have let go yet; a new one waits a little, because one that was just closed may not have either.
   const TAB = "biteband.tab";
-  const own = (number, patience) =>
+  const hold = (number, patience) =>
     new Promise((resolve) => {
-      if (!navigator.locks || !AbortSignal.timeout || number > 9) resolve(1);
-      else
-        navigator.locks
-          .request(`biteband-tab-${number}`, { signal: AbortSignal.timeout(patience) }, () => {
-            resolve(number);
-            return new Promise(() => {});
-          })
-          .catch((error) => resolve(error.name === "SecurityError" ? 1 : own(number + 1, 1.5 * SECOND)));
+      navigator.locks
+        .request(`biteband-tab-${number}`, { signal: AbortSignal.timeout(patience) }, () => {
+          resolve(true);
+          return new Promise(() => {});
+        })
+        // Where locks are closed to the page it has no other tabs to know of.
+        .catch((error) => resolve(error.name === "SecurityError"));
     });
   async function numbered() {
+    if (!navigator.locks || !AbortSignal.timeout) return;
     let last = 0;
     try {
       last = Number(sessionStorage.getItem(TAB));
     } catch {
       // Without a memory of its own the tab is a new one each time.
     }
-    const number = last ? await own(last, 5 * SECOND) : await own(1, 1.5 * SECOND);
+    let number = last;
+    if (!last || !(await hold(last, 5 * SECOND))) {
+      number = 1;
+      while (!(await hold(number, 1.5 * SECOND))) number += 1;
+    }
     if (number > 1) root.dataset.tab = number;
     try {
       sessionStorage.setItem(TAB, number);

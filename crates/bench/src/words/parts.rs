@@ -62,6 +62,7 @@ pub enum PartsPage {
     PhotoUnread,
     PhotosFull,
     PhotoGone,
+    PhotoTooLate,
     PhotoMissing,
     // What can be done with it.
     Print,

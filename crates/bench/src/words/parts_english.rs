@@ -68,6 +68,9 @@ pub(super) const fn label(label: PartsPage) -> &'static str {
             "This file could not be read as a picture. JPEG, PNG and WebP work everywhere."
         }
         P::PhotosFull => "12 photos are all that one card holds. Remove one to add another.",
+        P::PhotoTooLate => {
+            "Another part was taken in hand before the photo was ready, so it was not added. Choose it again for the part that it shows."
+        }
         P::PhotoGone => "The photo was removed.",
         P::PhotoMissing => "This photo is not on this device.",
         P::Print => "Print",

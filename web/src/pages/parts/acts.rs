@@ -68,30 +68,29 @@ async fn write(hand: &Hand, changes: Vec<Change>) -> bool {
 }
 
 /// Takes a part in hand as it lies in storage now, and puts the focus on what is named.
-pub(super) fn take(app: &Rc<App>, id: String, focus: Option<&'static str>) {
-    let app = Rc::clone(app);
+pub(super) fn take(id: String, focus: Option<&'static str>) {
     spawn_local(async move {
-        take_now(&app, &id).await;
+        take_now(&id).await;
         if let Some(selector) = focus {
             browser::focus_later(selector);
         }
     });
 }
 
-async fn take_now(app: &App, id: &str) {
+async fn take_now(id: &str) {
     keeper::settled().await;
     let text = shelf::read(CARDS, id).await;
     if let Some(card) = text.and_then(|text| read_record(&text).ok()) {
-        keeper::choose(card, &app.saved).await;
+        keeper::choose(card).await;
     }
 }
 
 /// A new part, which is named on the page.
-pub(super) fn new(app: &Rc<App>, dispatch: &Dispatch) {
-    let (app, dispatch) = (Rc::clone(app), dispatch.clone());
+pub(super) fn new(dispatch: &Dispatch) {
+    let dispatch = dispatch.clone();
     spawn_local(async move {
         dispatch.emit(Action::Choose(false));
-        keeper::begin_empty(&app.saved).await;
+        keeper::begin_empty().await;
         dispatch.emit(Action::Go(Page::Parts));
         browser::focus_later("#field-part-name");
     });
@@ -114,15 +113,15 @@ pub(super) fn put_away() {
 }
 
 /// A new part after the recipe of another.
-pub(super) fn as_recipe(hand: &Hand, app: &Rc<App>, card: Card) {
-    let (hand, app) = (hand.clone(), Rc::clone(app));
+pub(super) fn as_recipe(hand: &Hand, card: Card) {
+    let hand = hand.clone();
     spawn_local(async move {
         let name = name_of(&card, LANGUAGE);
         let name = LANGUAGE.parts(PartsSays::Copy { name: &name });
         let made = card.as_recipe(&browser::new_id(), &name, browser::now_ms());
         keeper::settled().await;
         if write(&hand, vec![put(CARDS, made.id.clone(), write_record(&made))]).await {
-            keeper::choose(made, &app.saved).await;
+            keeper::choose(made).await;
             hand.tell(say(P::RecipeMade), None);
             browser::focus_later("#field-part-name");
         }
@@ -135,10 +134,10 @@ pub(super) fn delete(hand: &Hand, app: &Rc<App>, id: String) {
     spawn_local(async move {
         keeper::settled().await;
         let in_hand = app.saved.part.id() == id;
-        if in_hand {
-            keeper::put_away().await;
-            keeper::settled().await;
+        if in_hand && !keeper::put_away().await {
+            return;
         }
+        keeper::settled().await;
         let Some(text) = shelf::read(CARDS, &id).await else { return };
         let changes = vec![gone(CARDS, id.clone()), put(DELETED, id.clone(), text.clone())];
         if !write(&hand, changes).await {
@@ -182,7 +181,8 @@ pub(super) fn remove(hand: &Hand, app: &Rc<App>, id: String) {
         let free = photos.into_iter().filter(|photo| !used.contains(&photo.id));
         changes.extend(free.map(|photo| gone(PHOTOS, photo.id)));
         if write(&hand, changes).await {
-            hand.change(|state| state.asked = None);
+            // What was taken back by the key of the deletion is no more.
+            hand.change(|state| (state.asked, state.told) = (None, None));
         }
     });
 }
@@ -206,10 +206,19 @@ pub(super) fn undo(hand: &Hand, app: &Rc<App>, dispatch: &Dispatch, undo: Undo) 
             dispatch.emit(PartAction::AddPhoto(photo).into());
         }
         Undo::Write(changes, id) => spawn_local(async move {
+            // What came back on another way meanwhile is not written over.
+            for change in changes.iter() {
+                if let Some(key) = change.adds(CARDS)
+                    && shelf::read(CARDS, key).await.is_some()
+                {
+                    hand.trouble(say(P::BackHeld));
+                    return;
+                }
+            }
             if write(&hand, changes.to_vec()).await {
                 hand.change(|state| state.told = None);
                 if let Some(id) = id {
-                    take_now(&app, &id).await;
+                    take_now(&id).await;
                 }
             }
         }),
@@ -229,7 +238,9 @@ pub(super) fn demo(hand: &Hand, app: &Rc<App>, comes: bool) {
             return;
         }
         if app.saved.part.in_hand() && Card::of(&app.saved).demo {
-            keeper::put_away().await;
+            if !keeper::put_away().await {
+                return;
+            }
             keeper::settled().await;
         }
         let (mut changes, mut back) = (Vec::new(), Vec::new());
@@ -378,6 +389,10 @@ pub(super) fn import(hand: &Hand, app: &Rc<App>, import: &Import) {
         for mut card in store {
             for photo in &mut card.photos {
                 if !photo.data.is_empty() {
+                    // Another picture under the same name is not written over.
+                    if read_photo(&photo.id).await.is_some_and(|own| own.data != photo.data) {
+                        photo.id = browser::new_id();
+                    }
                     changes.push(put(PHOTOS, photo.id.clone(), json(photo)));
                     photo.data.clear();
                 }
@@ -406,7 +421,7 @@ pub(super) fn import(hand: &Hand, app: &Rc<App>, import: &Import) {
 async fn take_anew(app: &App, cards: &[Back]) {
     let id = app.saved.part.id();
     if cards.iter().any(|card| card.id == id) {
-        take_now(app, id).await;
+        take_now(id).await;
     }
 }
 
@@ -451,12 +466,19 @@ async fn read_photo(id: &str) -> Option<Photo> {
 pub(super) fn add_photo(hand: &Hand, dispatch: &Dispatch, chosen: wasm_bindgen::JsValue) {
     let (hand, dispatch) = (hand.clone(), dispatch.clone());
     spawn_local(async move {
+        let part = keeper::in_hand();
         let Some(mut photo) = browser::photo(chosen).await else {
             hand.trouble(say(P::PhotoUnread));
             return;
         };
         if !shelf::write(vec![put(PHOTOS, photo.id.clone(), json(&photo))]).await {
             hand.trouble(say(P::NotStored));
+            return;
+        }
+        // It took its time; another part in hand is not what it shows.
+        if keeper::in_hand() != part {
+            shelf::write(vec![gone(PHOTOS, photo.id)]).await;
+            hand.trouble(say(P::PhotoTooLate));
             return;
         }
         photo.data.clear();

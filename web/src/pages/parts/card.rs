@@ -147,8 +147,8 @@ impl Own<'_> {
             })
         };
         let recipe = {
-            let (hand, app, card) = (shown.hand.clone(), Rc::clone(shown.app), self.card.clone());
-            Callback::from(move |_: MouseEvent| acts::as_recipe(&hand, &app, card.clone()))
+            let (hand, card) = (shown.hand.clone(), self.card.clone());
+            Callback::from(move |_: MouseEvent| acts::as_recipe(&hand, card.clone()))
         };
         let export = {
             let (hand, card) = (shown.hand.clone(), self.card.clone());

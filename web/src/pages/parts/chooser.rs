@@ -28,7 +28,7 @@ pub(super) fn chooser(shown: &Shown<'_>) -> Html {
         let onclick = Callback::from(move |_: MouseEvent| {
             dispatch.emit(Action::Choose(false));
             if app.saved.part.id() != id {
-                acts::take(&app, id.clone(), None);
+                acts::take(id.clone(), None);
             }
         });
         list::row(row, onclick)

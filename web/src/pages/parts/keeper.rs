@@ -5,7 +5,7 @@
 //! if nothing was changed here since, it is taken as it is now, otherwise the part goes on here as a second one.
 
 use std::cell::RefCell;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 
 use biteband_bench::card::{
@@ -49,6 +49,10 @@ struct Keeper {
     /// Nothing is written until it is known what lies there.
     started: bool,
     busy: bool,
+    /// The state as it was given last.
+    latest: Option<Box<Saved>>,
+    /// Ids under which nothing is written any more, because the part goes on here under another one.
+    left: BTreeSet<String>,
     /// What is to be written when the write that runs is done.
     waiting: Option<Box<Saved>>,
     /// Who wants to know that cards changed.
@@ -133,6 +137,7 @@ fn keep(saved: &Saved) {
     let idle = with(|keeper| {
         saved.part.id().clone_into(&mut keeper.in_hand);
         keeper.waiting = Some(Box::new(saved.clone()));
+        keeper.latest.clone_from(&keeper.waiting);
         keeper.started && !std::mem::replace(&mut keeper.busy, keeper.started)
     });
     if idle {
@@ -145,15 +150,36 @@ fn keep(saved: &Saved) {
     }
 }
 
-/// Waits until everything that was changed lies where it belongs.
-pub(super) async fn settled() {
+/// Waits until everything that was changed lies where it belongs, and says whether it does. What could not be written is
+/// tried once more.
+pub(super) async fn settled() -> bool {
+    idle().await;
+    let unwritten = with(|keeper| keeper.latest.clone().filter(|_| keeper.unwritten));
+    if let Some(saved) = unwritten {
+        keep(&saved);
+        idle().await;
+    }
+    with(|keeper| keeper.started && !keeper.busy && !keeper.unwritten)
+}
+
+async fn idle() {
     // A write that hangs must not hold up the person for ever.
     for _ in 0..100 {
-        if !with(|keeper| keeper.busy) {
+        if with(|keeper| keeper.started && !keeper.busy) {
             return;
         }
         gloo::timers::future::TimeoutFuture::new(20).await;
     }
+}
+
+/// The state as it is when everything is written; otherwise the state alone holds what no card does, so that it must not
+/// give way to another part, and that is said.
+async fn whole() -> Option<Saved> {
+    if settled().await {
+        return with(|keeper| keeper.latest.as_deref().cloned());
+    }
+    tell(PartAction::Tell(PartNotice::NotWritten));
+    None
 }
 
 /// What a card holds, apart from what is stamped on it when it is written.
@@ -164,12 +190,17 @@ fn content(card: &Card) -> String {
 
 async fn write(saved: &Saved) {
     if !saved.part.in_hand() {
+        with(|keeper| keeper.unwritten = false);
+        return;
+    }
+    if with(|keeper| keeper.left.contains(saved.part.id())) {
         return;
     }
     let mut card = Card::of(saved);
     let content = content(&card);
     let hand = hand_of(&card.id);
     if hand.content == content {
+        with(|keeper| keeper.unwritten = false);
         return;
     }
     card.said = said_of_card(&card, LANGUAGE);
@@ -187,8 +218,9 @@ async fn write(saved: &Saved) {
     let changes = written(&card, &next);
     let known = hand.revision;
     let end = shelf::write_if(CARDS, &card.id, |found| {
-        let there = found.and_then(|text| read_record(&text).ok()).map_or(known, |c| c.revision);
-        (there == known).then_some(changes)
+        // What cannot be read is not ours to write over either.
+        let ours = |text: String| read_record(&text).is_ok_and(|card| card.revision == known);
+        found.is_none_or(ours).then_some(changes)
     })
     .await;
     match end {
@@ -217,9 +249,24 @@ async fn other_changed_it(saved: &Saved) {
     let mine = content(&Card::of(saved));
     let known = hand_of(saved.part.id()).content;
     let there = shelf::read(CARDS, saved.part.id()).await.and_then(|text| read_record(&text).ok());
+    // What was changed here since waits already.
+    let since = with(|keeper| keeper.waiting.as_deref().map(Card::of));
+    let since = since.filter(|card| card.id == saved.part.id() && content(card) != mine);
     match there {
-        Some(card) if known == mine || content(&card) == mine => take(card),
+        Some(card) if content(&card) == mine && since.is_some() => remember(Hand {
+            id: card.id,
+            revision: card.revision,
+            changed: card.changed,
+            content: mine,
+        }),
+        Some(card) if since.is_none() && (known == mine || content(&card) == mine) => {
+            take(card, saved);
+        }
         _ => {
+            with(|keeper| {
+                keeper.left.insert(saved.part.id().to_owned());
+                keeper.waiting = None;
+            });
             tell(PartAction::Fork(browser::new_id()));
             tell(PartAction::Tell(PartNotice::Forked));
         }
@@ -237,7 +284,8 @@ fn changed_elsewhere(id: &str) {
             idle && card.revision > hand_of(&card.id).revision
         });
         if let Some(card) = newer {
-            take(card);
+            let pages = with(|keeper| keeper.latest.clone()).unwrap_or_default();
+            take(card, &pages);
         }
     });
 }
@@ -283,22 +331,26 @@ async fn compare(saved: &Saved) {
     }
 }
 
-/// Puts a card that was read on the pages.
-fn take(card: Card) {
+/// Puts a card that was read on the pages. What they make of it by themselves, as the files that are at hand where it
+/// names none, is no change of it.
+fn take(card: Card, pages: &Saved) {
+    let mut after = pages.clone();
+    card.put(&mut after);
     let hand = Hand {
         id: card.id.clone(),
         revision: card.revision,
         changed: card.changed.clone(),
-        content: content(&card),
+        content: content(&Card::of(&after)),
     };
+    with(|keeper| keeper.left.remove(&card.id));
     remember(hand);
     tell(PartAction::Take(Box::new(card)));
 }
 
 /// Takes another part in hand.
-pub(super) async fn choose(card: Card, saved: &Saved) {
-    if put_quick_aside(saved).await {
-        take(card);
+pub(super) async fn choose(card: Card) {
+    if let Some(pages) = put_quick_aside().await {
+        take(card, &pages);
     }
 }
 
@@ -311,31 +363,40 @@ pub(super) async fn begin() {
 }
 
 /// A new part with empty pages.
-pub(super) async fn begin_empty(saved: &Saved) {
-    if put_quick_aside(saved).await {
+pub(super) async fn begin_empty() {
+    if put_quick_aside().await.is_some() {
         let (id, now_ms) = (browser::new_id(), browser::now_ms());
         tell(PartAction::BeginEmpty { id, now_ms });
     }
 }
 
-/// Puts the part away; the quick look-up stands as it was left.
-pub(super) async fn put_away() {
-    settled().await;
+/// Puts the part away; the quick look-up stands as it was left. Says whether it did.
+pub(super) async fn put_away() -> bool {
+    if whole().await.is_none() {
+        return false;
+    }
     let quick = shelf::read(PAGE, &key_of_tab(QUICK)).await;
     let quick = quick.and_then(|text| of_json(&text)).map(Box::new);
     tell(PartAction::PutAway(quick));
+    true
 }
 
-/// Keeps the quick look-up, when that is what stands on the pages; says whether it is kept.
-async fn put_quick_aside(saved: &Saved) -> bool {
-    settled().await;
+/// Keeps the quick look-up, when that is what stands on the pages, and hands back what stands there; nothing where it
+/// could not be kept.
+async fn put_quick_aside() -> Option<Saved> {
+    let saved = whole().await?;
     if saved.part.in_hand() {
-        return true;
+        return Some(saved);
     }
-    let quick = to_json(&Sheets::of(saved)).unwrap_or_default();
+    let quick = to_json(&Sheets::of(&saved)).unwrap_or_default();
     let kept = shelf::write(vec![put(PAGE, key_of_tab(QUICK), quick)]).await;
     if !kept {
         tell(PartAction::Tell(PartNotice::NotWritten));
     }
-    kept
+    kept.then_some(saved)
+}
+
+/// The id of the part in hand.
+pub(super) fn in_hand() -> String {
+    with(|keeper| keeper.in_hand.clone())
 }

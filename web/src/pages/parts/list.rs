@@ -33,12 +33,12 @@ pub(super) fn list(shown: &Shown<'_>) -> Html {
     let State { order, whole, read, .. } = *shown.state;
     let view = view_of(shown.app, (shown.own, shown.kept), (order, whole), LANGUAGE, clock());
     let rows = view.rows.iter().map(|one| {
-        let (app, id, here) = (Rc::clone(shown.app), one.id.clone(), one.here);
+        let (id, here) = (one.id.clone(), one.here);
         let onclick = Callback::from(move |_: MouseEvent| {
             if here {
                 browser::focus("#part-card");
             } else {
-                acts::take(&app, id.clone(), Some("#part-card"));
+                acts::take(id.clone(), Some("#part-card"));
             }
         });
         row(one, onclick)
@@ -112,8 +112,8 @@ pub(super) fn row(row: &PartRow, onclick: Callback<MouseEvent>) -> Html {
 
 /// The key of a new part.
 pub(super) fn new_key(shown: &Shown<'_>) -> Html {
-    let (app, dispatch) = (Rc::clone(shown.app), shown.dispatch.clone());
-    key("strong", say(P::New), Callback::from(move |_: MouseEvent| acts::new(&app, &dispatch)))
+    let dispatch = shown.dispatch.clone();
+    key("strong", say(P::New), Callback::from(move |_: MouseEvent| acts::new(&dispatch)))
 }
 
 /// The key that puts the part away, where there is one in hand.

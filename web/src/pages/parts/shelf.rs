@@ -32,6 +32,13 @@ pub(super) struct Change {
     text: Option<String>,
 }
 
+impl Change {
+    /// The key under which it writes in a store.
+    pub(super) fn adds(&self, store: &str) -> Option<&str> {
+        (self.store == store && self.text.is_some()).then_some(self.key.as_str())
+    }
+}
+
 /// Writes a text under a key.
 pub(super) fn put(store: &'static str, key: impl Into<String>, text: String) -> Change {
     Change { store, key: key.into(), text: Some(text) }
