@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { test } from "node:test";
-import { stage, until, withNewVersion } from "./lib.mjs";
+import { FULL, stage, until, withNewVersion } from "./lib.mjs";
 
 const { expect, open, server } = stage();
 
@@ -99,27 +99,7 @@ test("a page that is killed while it writes leaves the last complete state", asy
   assert.equal((await exported(again)).parts.length, 1);
 });
 
-for (const [what, init] of [
-  [
-    "throws",
-    () => {
-      const real = IDBObjectStore.prototype.put;
-      IDBObjectStore.prototype.put = function (...all) {
-        if (globalThis.full) throw new DOMException("The disk is full.", "QuotaExceededError");
-        return real.apply(this, all);
-      };
-    },
-  ],
-  [
-    "fails as it ends",
-    () => {
-      const real = IDBTransaction.prototype.commit;
-      IDBTransaction.prototype.commit = function () {
-        return globalThis.full ? this.abort() : real.call(this);
-      };
-    },
-  ],
-]) {
+for (const [what, init] of FULL) {
   test(`storage that is full and ${what} is told, the part is exported whole, and stored when there is room`, async () => {
     // The storage library lets go of its listeners when a transaction ends badly, and the browser still calls
     // them; it is told on the console and harms nothing.

@@ -31,6 +31,8 @@
 //                       served); compress (true: brotli); types (by the endings of names); stop() and start(): cut and restore the network.
 // copyOfPage(change)    a copy of the built page in a temporary folder, `change(folder)` applied, its service worker
 //                       written anew; `worker: false` leaves the old worker.
+// FULL                  ways in which full storage shows, each with an `init` for open(): from then on it is full while
+//                       `globalThis.full` is true.
 // withNewVersion(server, work)  while it works, the host has another version of the page: its description says so.
 // isPlainPart(name)     whether a file of the page is the plain module of a part, which only old browsers fetch.
 // axe(page, options)    accessibility findings as text lines; noAxeViolations(page, options) asserts none.
@@ -259,6 +261,28 @@ export function copyOfPage(change, { worker = true } = {}) {
   }
   return folder;
 }
+
+export const FULL = [
+  [
+    "throws",
+    () => {
+      const real = IDBObjectStore.prototype.put;
+      IDBObjectStore.prototype.put = function (...all) {
+        if (globalThis.full) throw new DOMException("The disk is full.", "QuotaExceededError");
+        return real.apply(this, all);
+      };
+    },
+  ],
+  [
+    "fails as it ends",
+    () => {
+      const real = IDBTransaction.prototype.commit;
+      IDBTransaction.prototype.commit = function () {
+        return globalThis.full ? this.abort() : real.call(this);
+      };
+    },
+  ],
+];
 
 export async function withNewVersion(server, work) {
   server.mounts["/"] = copyOfPage((folder) => {

@@ -3,7 +3,7 @@ import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { test } from "node:test";
 import { pathToFileURL } from "node:url";
-import { noAxeViolations, singleFile, stage, until, withNewVersion } from "./lib.mjs";
+import { FULL, noAxeViolations, singleFile, stage, until, withNewVersion } from "./lib.mjs";
 
 const { expect, open, server } = stage();
 const SAMPLE = readFileSync(new URL("../../crates/bench/tests/stored/schema-1.json", import.meta.url), "utf8");
@@ -209,27 +209,7 @@ for (const [what, init] of [
   });
 }
 
-for (const [what, init] of [
-  [
-    "throws",
-    () => {
-      const real = IDBObjectStore.prototype.put;
-      IDBObjectStore.prototype.put = function (...all) {
-        if (globalThis.full) throw new DOMException("The disk is full.", "QuotaExceededError");
-        return real.apply(this, all);
-      };
-    },
-  ],
-  [
-    "fails as it ends",
-    () => {
-      const real = IDBTransaction.prototype.commit;
-      IDBTransaction.prototype.commit = function () {
-        return globalThis.full ? this.abort() : real.call(this);
-      };
-    },
-  ],
-]) {
+for (const [what, init] of FULL) {
   test(`storage that is full and ${what} is told, and nothing entered is lost`, async () => {
     // The storage library lets go of its listeners when a transaction ends badly, and the browser still calls
     // them; it is told on the console and harms nothing.

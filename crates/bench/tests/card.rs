@@ -3,7 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::indexing_slicing, reason = "a test may fail loudly")]
 
 use biteband_bench::card::{
-    Card, EntryKind, SaidOf, Sheets, Standing, moment, moment_ms, said, said_of_card,
+    Card, EntryKind, SaidOf, Sheets, Standing, again, moment, moment_ms, said, said_of_card,
 };
 use biteband_bench::state::{
     Action, App, ClaimAction, ClaimField, Field, HandChoice, PartAction, PartField, PartStage,
@@ -309,6 +309,39 @@ fn a_claim_is_part_of_the_card_and_comes_back() {
         let back = act(&App::default(), PartAction::Take(Box::new(ruled)));
         assert_eq!(Card::of(&back.saved).claim.rule, rule);
     }
+}
+
+#[test]
+fn a_card_judges_its_paper_as_the_page_of_claims_does() {
+    let counted = act(&bar(), ClaimAction::Files(true));
+    // A reading beside the strokes does not count a second time.
+    let read = type_in(&counted, Field::Reading, "30 HRC");
+    let read = act(&read, Action::AddReading);
+    let of = |app: &App| said_of_card(&Card::of(&app.saved), Language::English)[1].text.clone();
+    assert_eq!(of(&counted), of(&read));
+    // A comparison is kept with the piece it was compared with.
+    let app = type_in(&bar(), Field::Claim(ClaimField::Measured), "29 30 HRC; 31 HRC; 31 31");
+    let app = act(&act(&app, ClaimAction::Instrument("comparison")), ClaimAction::AddReading);
+    let card = Card::of(&app.saved);
+    assert_eq!(card.claim.readings.len(), 2);
+    let story = Card::of(&act(&app, ClaimAction::Turn).saved).story;
+    assert_eq!(story.len(), 1, "it can be said, so it is history");
+    let mut parted = card.clone();
+    parted.claim.readings[1].text = "29 30 HRC".into();
+    parted.claim.readings[1].known = "31 HRC".into();
+    parted.claim.readings[1].on_known = "31 31".into();
+    let back = act(&App::default(), PartAction::Take(Box::new(parted)));
+    assert_eq!(Card::of(&back.saved).claim, card.claim);
+}
+
+#[test]
+fn a_claim_that_counts_the_files_is_said_again_with_them() {
+    let turned = act(&act(&bar(), ClaimAction::Files(true)), ClaimAction::Turn);
+    let card = Card::of(&turned.saved);
+    assert_eq!(card.story[0].files.as_ref().map(|files| files.strokes.len()), Some(2));
+    assert!(card.story[0].test().is_none(), "the strokes are those of the test that goes on");
+    let again = again(&card, 0, Language::English).unwrap();
+    assert!(again.same, "{}", again.text);
 }
 
 #[test]

@@ -314,8 +314,7 @@ fn show(output: &mut Output, args: &ShowArgs) -> Result<(), Stop> {
 fn list(output: &mut Output, card: &Card) -> io::Result<()> {
     let language = output.language;
     let said = said_of_card(card, language);
-    let standing = said.first().map(|said| said.standing).unwrap_or_default();
-    let standing = language.part(PartWords::Standing(standing));
+    let standing = language.part(PartWords::Standing(find::standing(&said)));
     output.text(0, &words::part_line(language, &PartLine::Listed { card, standing: &standing }))?;
     output.text(2, &words::part_line(language, &PartLine::Wants { card }))
 }

@@ -1,7 +1,7 @@
-//! History: a file test with what was said of it, as an entry of the story.
+//! History: a file test or a claim with what was said of it, as an entry of the story.
 
 use super::said::{of_claim, of_files};
-use super::{Card, Entry, EntryKind, FileSheet};
+use super::{Card, Entry, EntryKind, FileSheet, Said};
 use crate::format;
 use crate::state::App;
 use crate::view::file_test_asked;
@@ -11,6 +11,20 @@ use crate::words::{CardWords, Language, Phrase};
 #[must_use]
 pub fn versions() -> (String, String) {
     (env!("CARGO_PKG_VERSION").to_owned(), biteband_hardness::DATA_VERSION.to_owned())
+}
+
+impl From<Said> for Entry {
+    fn from(said: Said) -> Self {
+        Self {
+            said: said.text,
+            scale: said.scale,
+            low: said.low,
+            high: said.high,
+            app: said.app,
+            data: said.data,
+            ..Self::default()
+        }
+    }
 }
 
 /// The file test of the pages as an entry, its moment still open; nothing where nothing was found.
@@ -24,14 +38,8 @@ pub fn entry_of_files(app: &App, language: Language) -> Option<Entry> {
     Some(Entry {
         kind: EntryKind::Filed,
         what: found(&files, language),
-        said: said.text,
-        scale: said.scale,
-        low: said.low,
-        high: said.high,
-        app: said.app,
-        data: said.data,
         files: Some(files),
-        ..Entry::default()
+        ..Entry::from(said)
     })
 }
 
@@ -43,14 +51,9 @@ pub fn entry_of_claim(app: &App, language: Language) -> Option<Entry> {
     Some(Entry {
         kind: EntryKind::Claimed,
         what: card.claim.paper.trim().to_owned(),
-        said: said.text,
-        scale: said.scale,
-        low: said.low,
-        high: said.high,
-        app: said.app,
-        data: said.data,
+        files: card.claim.with_files.then_some(card.files),
         claim: Some(card.claim),
-        ..Entry::default()
+        ..Entry::from(said)
     })
 }
 

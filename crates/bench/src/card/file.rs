@@ -23,7 +23,7 @@ use serde_json::error::Category;
 
 use super::check::check;
 use super::scan::{self, Wrong};
-use super::{Card, moment, versions};
+use super::{Card, Entry, moment, versions};
 use crate::format;
 use crate::refusal::Refusal;
 use crate::state::{Damage, Step, migrate};
@@ -35,8 +35,7 @@ pub use super::check::{
 
 /// What a file says that it is.
 pub const FORMAT: &str = "biteband-parts";
-/// The version of the form that this program writes.
-pub const SCHEMA: u32 = 1;
+pub use super::record::SCHEMA;
 /// The largest file that is read, in bytes. A part with as many and as large photos as it may have fits into it.
 pub const MOST_BYTES: usize = 64 << 20;
 /// The most parts in one file.
@@ -172,7 +171,7 @@ pub fn read(language: Language, bytes: &[u8]) -> Result<Vec<Card>, Refusal> {
 #[must_use]
 pub fn counts(parts: &[Card]) -> Counts {
     let strokes = |card: &Card| {
-        let past = card.story.iter().filter_map(|entry| entry.files.as_ref());
+        let past = card.story.iter().filter_map(Entry::test);
         past.chain([&card.files]).map(|files| files.strokes.len()).sum::<usize>()
     };
     Counts {

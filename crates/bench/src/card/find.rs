@@ -4,7 +4,7 @@ use std::borrow::Borrow;
 use std::cmp::Ordering;
 
 use super::file::refusal;
-use super::{Card, Standing, moment_ms};
+use super::{Card, Said, Standing, moment_ms};
 use crate::format;
 use crate::refusal::Refusal;
 use crate::words::{Language, PartRefusal, PartWords};
@@ -136,13 +136,13 @@ fn folded(text: &str) -> String {
 
 /// How much a card asks for work: contradictions first, what is as wanted last.
 fn need(card: &Card) -> u8 {
-    urgency(standing(card))
+    urgency(standing(&card.said))
 }
 
 /// How a card stands as a whole: as that answer that asks most for work.
 #[must_use]
-pub fn standing(card: &Card) -> Standing {
-    let standings = card.said.iter().map(|said| said.standing);
+pub fn standing(said: &[Said]) -> Standing {
+    let standings = said.iter().map(|said| said.standing);
     standings.min_by_key(|standing| urgency(*standing)).unwrap_or_default()
 }
 

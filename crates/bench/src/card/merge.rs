@@ -315,7 +315,7 @@ fn tempering_holds(outer: &TemperSheet, inner: &TemperSheet, later: bool) -> boo
 
 /// The file test of before is an entry of the history since.
 fn buried(story: &[Entry], before: usize, files: &FileSheet) -> bool {
-    let mut since = story.iter().skip(before).filter_map(|entry| entry.files.as_ref());
+    let mut since = story.iter().skip(before).filter_map(Entry::test);
     !files.is_empty() && since.any(|past| files_hold(past, files))
 }
 

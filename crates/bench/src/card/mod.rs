@@ -298,10 +298,18 @@ pub struct Entry {
     pub app: String,
     /// Version of the data it rests on.
     pub data: String,
-    /// What it rests on, for a file test.
+    /// What it rests on, for a file test and for a claim that counts one.
     pub files: Option<FileSheet>,
     /// What it rests on, for a claim.
     pub claim: Option<ClaimSheet>,
+}
+
+impl Entry {
+    /// The file test that it is the history of; that of a claim is counted elsewhere.
+    #[must_use]
+    pub fn test(&self) -> Option<&FileSheet> {
+        self.files.as_ref().filter(|_| self.kind == EntryKind::Filed)
+    }
 }
 
 /// Kind of an entry.

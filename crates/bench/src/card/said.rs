@@ -2,11 +2,11 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Card, ClaimSheet};
+use super::{Card, ClaimSheet, SteelSheet};
 use crate::answer::{
     ClaimQuestion, FileOutcome, FileQuestion, PROVED, ReadingInput, assess, claim,
 };
-use crate::state::App;
+use crate::state::{App, ClaimReading};
 use crate::view::file_test_asked;
 use crate::words::{CardWords, Language};
 
@@ -125,20 +125,25 @@ pub fn said_of_card(card: &Card, language: Language) -> Vec<Said> {
 pub(super) fn of_claim(card: &Card, app: &App, language: Language) -> Option<Said> {
     let ClaimSheet { paper, readings, with_files, steel, rule, place, claimed_place } = &card.claim;
     let files = if *with_files {
-        FileQuestion { target: None, ..file_test_asked(app, language) }
+        // What instruments read there would count twice, as on the page of claims.
+        FileQuestion { readings: Vec::new(), target: None, ..file_test_asked(app, language) }
     } else {
         FileQuestion::default()
     };
-    let measured = !(readings.is_empty() && files.strokes.is_empty() && files.readings.is_empty());
-    if paper.trim().is_empty() || !measured {
+    let measured = readings.iter().map(|one| ClaimReading::of(one).input(language));
+    let measured: Vec<ReadingInput> = measured.filter_map(Result::ok).collect();
+    if paper.trim().is_empty() || (measured.is_empty() && files.strokes.is_empty()) {
         return None;
     }
     let some = |text: &str| Some(text.trim().to_owned()).filter(|text| !text.is_empty());
     let question = ClaimQuestion {
         claim: paper.clone(),
-        measured: readings.iter().cloned().map(ReadingInput::from).collect(),
+        measured,
         files,
-        steel: some(steel).or_else(|| some(&card.steel.name)),
+        steel: some(steel).or_else(|| {
+            let SteelSheet { name, grade, by_composition, .. } = &card.steel;
+            some(grade).or_else(|| some(name)).filter(|_| !by_composition)
+        }),
         rule: some(rule),
         place: some(place),
         claimed_place: some(claimed_place),

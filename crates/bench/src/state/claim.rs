@@ -57,6 +57,17 @@ pub struct ClaimReading {
 }
 
 impl ClaimReading {
+    /// As a card has it; the parts of a comparison stand one behind the other.
+    pub(crate) fn of(sheet: &ReadingSheet) -> Self {
+        let compared = !(sheet.known.is_empty() && sheet.on_known.is_empty());
+        let text = if compared {
+            [sheet.text.as_str(), &sheet.known, &sheet.on_known].join("; ")
+        } else {
+            sheet.text.clone()
+        };
+        Self { instrument: sheet.instrument.clone(), text }
+    }
+
     /// As a question has it.
     ///
     /// # Errors
@@ -193,10 +204,7 @@ impl ClaimState {
         ] {
             self.texts.put(at, text.to_owned());
         }
-        let readings = readings
-            .iter()
-            .map(|one| ClaimReading { instrument: one.instrument.clone(), text: one.text.clone() });
-        self.keep(readings.collect());
+        self.keep(readings.iter().map(ClaimReading::of).collect());
     }
 
     /// The claim as a card holds it; a reading that is still typed is one of its readings.

@@ -100,7 +100,7 @@ pub fn part_card(app: &App, card: &Card, language: Language, clock: Clock) -> Ca
     let struck = struck.into_iter().any(|place| language.is_struck(place));
     CardView {
         line: line(card, language),
-        standing: language.part(PartWords::Standing(standing(card))).into_owned(),
+        standing: language.part(PartWords::Standing(standing(&card.said))).into_owned(),
         demo: if card.demo { language.part(PartWords::Demo).into_owned() } else { String::new() },
         story_title: language.parts(PartsSays::Story { name: &name }),
         story: told(card, language, clock),

@@ -217,7 +217,7 @@ fn cards<'a>(own: Option<&'a Card>, kept: &'a [Kept]) -> Vec<&'a Card> {
 
 fn row(card: &Card, hand: &str, language: Language, clock: Clock) -> PartRow {
     let here = card.id == hand;
-    let of = standing(card);
+    let of = standing(&card.said);
     let marks = [(here, PartsPage::InHand), (card.demo, PartsPage::Demo)];
     let marks = marks.into_iter().filter(|(on, _)| *on).map(|(_, label)| label);
     PartRow {
