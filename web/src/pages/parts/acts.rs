@@ -161,7 +161,7 @@ pub(super) fn put_back(hand: &Hand, id: String) {
         let Some(text) = shelf::read(DELETED, &id).await else { return };
         let changes = vec![put(CARDS, id.clone(), text), gone(DELETED, id.clone())];
         // A card that came back on another way, by an import, is not written over.
-        let end = shelf::write_if(CARDS, &id, |found| found.is_none().then_some(changes)).await;
+        let end = shelf::write_over(vec![(id.clone(), None)], changes).await;
         match end {
             Written::Done => keeper::changed(&id),
             Written::Held => hand.trouble(say(P::BackHeld)),
@@ -374,7 +374,9 @@ pub(super) fn import(hand: &Hand, app: &Rc<App>, import: &Import) {
     spawn_local(async move {
         keeper::settled().await;
         let theirs = plan.cards.iter().map(|one| one.card.clone()).collect();
-        let again = merge::plan(LANGUAGE, &mine().await, theirs);
+        let there: BTreeMap<String, String> = shelf::read_all(CARDS).await.into_iter().collect();
+        let mine: Vec<Card> = there.values().filter_map(|text| read_record(text).ok()).collect();
+        let again = merge::plan(LANGUAGE, &mine, theirs);
         if again != plan {
             hand.change(move |state| {
                 state.import = Some(Import { plan: again, chosen });
@@ -402,12 +404,15 @@ pub(super) fn import(hand: &Hand, app: &Rc<App>, import: &Import) {
                 card.changed = moment(browser::now_ms());
             }
             let text = write_record(&card);
-            let before = shelf::read(CARDS, &card.id).await;
+            let before = there.get(&card.id).cloned();
             back.push(Back { id: card.id.clone(), now: text.clone(), before });
             changes.push(put(CARDS, card.id, text));
         }
-        if !write(&hand, changes).await {
-            return;
+        let expected = back.iter().map(|card| (card.id.clone(), card.before.clone())).collect();
+        match shelf::write_over(expected, changes).await {
+            Written::Done => back.iter().for_each(|card| keeper::changed(&card.id)),
+            Written::Held => return hand.trouble(say(P::ChangedMeanwhile)),
+            Written::Failed => return hand.trouble(say(P::NotStored)),
         }
         take_anew(&app, &back).await;
         hand.change(|state| state.import = None);
@@ -428,12 +433,13 @@ async fn take_anew(app: &App, cards: &[Back]) {
 /// Brings back what an import replaced. A card that was changed since stays as it is.
 async fn undo_import(hand: &Hand, app: &App, all: &[Back]) {
     keeper::settled().await;
-    let (mut changes, mut changed) = (Vec::new(), 0);
+    let (mut changes, mut expected, mut changed) = (Vec::new(), Vec::new(), 0);
     for Back { id, now, before } in all {
         if shelf::read(CARDS, id).await.as_ref() != Some(now) {
             changed += 1;
             continue;
         }
+        expected.push((id.clone(), Some(now.clone())));
         changes.push(match before {
             Some(text) => put(CARDS, id.clone(), text.clone()),
             None => gone(CARDS, id.clone()),
@@ -442,15 +448,20 @@ async fn undo_import(hand: &Hand, app: &App, all: &[Back]) {
     let id = app.saved.part.id();
     let leaves = all.iter().any(|card| card.id == id && card.before.is_none());
     if leaves && changed == 0 {
-        keeper::put_away().await;
+        if !keeper::put_away().await {
+            return;
+        }
         keeper::settled().await;
     }
-    if write(hand, changes).await {
-        if !leaves {
-            take_anew(app, all).await;
-        }
-        hand.tell(LANGUAGE.parts(PartsSays::ImportUndone { stay: changed }), None);
+    match shelf::write_over(expected, changes).await {
+        Written::Done => all.iter().for_each(|card| keeper::changed(&card.id)),
+        Written::Held => return hand.trouble(say(P::ChangedMeanwhile)),
+        Written::Failed => return hand.trouble(say(P::NotStored)),
     }
+    if !leaves {
+        take_anew(app, all).await;
+    }
+    hand.tell(LANGUAGE.parts(PartsSays::ImportUndone { stay: changed }), None);
 }
 
 fn json(photo: &Photo) -> String {

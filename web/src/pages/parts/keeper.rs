@@ -217,10 +217,10 @@ async fn write(saved: &Saved) {
     };
     let changes = written(&card, &next);
     let known = hand.revision;
-    let end = shelf::write_if(CARDS, &card.id, |found| {
+    let end = shelf::write_if(vec![card.id.clone()], |found| {
         // What cannot be read is not ours to write over either.
         let ours = |text: String| read_record(&text).is_ok_and(|card| card.revision == known);
-        found.is_none_or(ours).then_some(changes)
+        found.into_iter().flatten().all(ours).then_some(changes)
     })
     .await;
     match end {

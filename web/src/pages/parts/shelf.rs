@@ -79,7 +79,7 @@ async fn all(database: &Rc<Database>, store: &str) -> Result<Vec<(String, String
 
 /// Writes all of it or nothing, and says whether it did.
 pub(super) async fn write(changes: Vec<Change>) -> bool {
-    write_if(CARDS, "", |_| Some(changes)).await == Written::Done
+    write_if(Vec::new(), |_| Some(changes)).await == Written::Done
 }
 
 /// How a write ended.
@@ -93,14 +93,23 @@ pub(super) enum Written {
     Failed,
 }
 
-/// Looks at what lies under a key and writes what follows from it, as one step in which no other tab can write.
+/// Writes where cards lie as they are expected to, or do not lie where none is.
+pub(super) async fn write_over(
+    expected: Vec<(String, Option<String>)>,
+    changes: Vec<Change>,
+) -> Written {
+    let (ids, texts): (Vec<String>, Vec<Option<String>>) = expected.into_iter().unzip();
+    write_if(ids, |found| (found == texts).then_some(changes)).await
+}
+
+/// Looks at some cards and writes what follows from them, as one step in which no other tab can write.
 pub(super) async fn write_if(
-    store: &'static str,
-    key: &str,
-    then: impl FnOnce(Option<String>) -> Option<Vec<Change>>,
+    ids: Vec<String>,
+    then: impl FnOnce(Vec<Option<String>>) -> Option<Vec<Change>>,
 ) -> Written {
     let Some(database) = database() else {
-        let found = MEMORY.with_borrow(|all| all.get(&(store, key.to_owned())).cloned());
+        let found = MEMORY
+            .with_borrow(|all| ids.into_iter().map(|id| all.get(&(CARDS, id)).cloned()).collect());
         return match then(found) {
             None => Written::Held,
             Some(changes) => {
@@ -112,8 +121,11 @@ pub(super) async fn write_if(
     let Ok(transaction) = database.transaction(&STORES, TransactionMode::ReadWrite) else {
         return Written::Failed;
     };
-    let found = if key.is_empty() { Ok(None) } else { get(&transaction, store, key).await };
-    let Ok(found) = found else { return Written::Failed };
+    let mut found = Vec::new();
+    for id in &ids {
+        let Ok(text) = get(&transaction, CARDS, id).await else { return Written::Failed };
+        found.push(text);
+    }
     let Some(changes) = then(found) else { return Written::Held };
     for change in changes {
         if apply(&transaction, &change).is_err() {
