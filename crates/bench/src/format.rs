@@ -177,7 +177,12 @@ const fn to_whole(value: f64) -> i64 {
 /// A table end: at most one decimal.
 #[must_use]
 pub fn plain(value: f64) -> String {
-    Shown((value * 10.0).round() / 10.0).to_string()
+    tenth(value).to_string()
+}
+
+/// A number to the tenth, ready to be written: what drawings place their lines with.
+pub(crate) fn tenth(value: f64) -> Shown {
+    Shown((value * 10.0).round() / 10.0)
 }
 
 /// As given, with its unit.

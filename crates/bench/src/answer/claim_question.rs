@@ -147,8 +147,8 @@ pub(super) fn read_paper(language: Language, text: &str) -> Result<Paper, Refusa
         // The standard states the letter in Brinell; that is no conversion.
         let (low, high) = found.hbw();
         let written = match high {
-            Some(high) => format!("{low}-{high} HBW"),
-            None => format!("{low} HBW min"),
+            Some(high) => format!("{}-{} HBW", format::exact(low), format::exact(high)),
+            None => format!("{} HBW min", format::exact(low)),
         };
         let part = part(language, &written)?;
         return Ok(Paper { parts: vec![part], letter: Some(found) });

@@ -218,7 +218,7 @@ pub(super) fn refused(
 pub(crate) fn wanted(language: Language, text: &str) -> Result<Target, Refusal> {
     match parse_target(language, text) {
         Err(refusal) if refusal.code == "bench.target_not_a_range" => {
-            let about = format!("{text} +-{ABOUT}");
+            let about = format!("{text} +-{}", format::exact(ABOUT));
             parse_target(language, &about).or_else(|_| {
                 // A number on another scale has its own width there.
                 let hrc = hrc_of(language, text)?;

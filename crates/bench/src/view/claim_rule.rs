@@ -7,7 +7,7 @@ use biteband_quantity::{Megapascals, Shown, confined};
 
 use super::section::{BandRow, BandView};
 use crate::answer::{ClaimAnswer, ClaimFound, MeasuredAnswer, half_of};
-use crate::format::Units;
+use crate::format::{Units, tenth};
 use crate::words::{ClaimPage, ClaimSays, Language};
 
 /// Width of the rule, and the margin that keeps the end ticks' numbers inside.
@@ -78,7 +78,7 @@ impl Span {
 
     /// The edge with its ticks, and the numbers below it.
     fn edge(&self, at: f64) -> (String, Vec<(f64, String)>) {
-        let mut edge = format!("M{} {}H{}", number(MARGIN), number(at), number(WIDTH - MARGIN));
+        let mut edge = format!("M{} {}H{}", tenth(MARGIN), tenth(at), tenth(WIDTH - MARGIN));
         let mut numbers = Vec::new();
         // A step of 2, 20 or 200 has two parts, every other five.
         let parts = match self.step {
@@ -94,17 +94,13 @@ impl Span {
             let long = (count / parts).fract() < 1e-6;
             let x = self.x(value * self.unit);
             // Writing into a String cannot fail.
-            let _ = write!(edge, "M{} {}v{}", number(x), number(at), if long { 9 } else { 5 });
+            let _ = write!(edge, "M{} {}v{}", tenth(x), tenth(at), if long { 9 } else { 5 });
             if long {
                 numbers.push((x, Shown(value).to_string()));
             }
             count += 1.0;
         }
     }
-}
-
-fn number(value: f64) -> Shown {
-    Shown((value * 10.0).round() / 10.0)
 }
 
 /// Ends of a reading at 95 %, the spot apart.
@@ -148,7 +144,7 @@ pub(super) fn rule(drawn: &Drawn<'_>) -> BandView {
             mid: answer
                 .estimate
                 .as_ref()
-                .map(|one| format!("M{} {}v17", number(span.x(one.value)), FOOT - 3.0)),
+                .map(|one| format!("M{} {}v17", tenth(span.x(one.value)), tenth(FOOT - 3.0))),
             open: found.low.is_none() || found.high.is_none(),
         },
     ];
@@ -188,10 +184,11 @@ pub(super) fn rule(drawn: &Drawn<'_>) -> BandView {
 
 /// The paper's limits as a bracket; a side without one stays open.
 fn bracket((left, width): (f64, f64), low: bool, high: bool) -> String {
-    let (left, right) = (number(left), number(left + width));
-    let tip =
-        |closed: bool, x: Shown| if closed { format!("M{x} {BRACKET}v11") } else { String::new() };
-    let line = format!("M{left} {}H{right}", BRACKET + 5.5);
+    let (left, right) = (tenth(left), tenth(left + width));
+    let tip = |closed: bool, x: Shown| {
+        if closed { format!("M{x} {}v11", tenth(BRACKET)) } else { String::new() }
+    };
+    let line = format!("M{left} {}H{right}", tenth(BRACKET + 5.5));
     [line, tip(low, left), tip(high, right)].concat()
 }
 
@@ -203,12 +200,12 @@ fn ridge(span: &Span, density: &[(f64, f64)]) -> String {
     if highest <= 0.0 {
         return String::new();
     }
-    let mut path = format!("M{} {FOOT}", number(span.x(first.0)));
+    let mut path = format!("M{} {}", tenth(span.x(first.0)), tenth(FOOT));
     for (value, density) in seen.iter().copied() {
         let y = FOOT - RIDGE * density / highest;
         // Writing into a String cannot fail.
-        let _ = write!(path, "L{} {}", number(span.x(*value)), number(y));
+        let _ = write!(path, "L{} {}", tenth(span.x(*value)), tenth(y));
     }
-    let _ = write!(path, "L{} {FOOT}Z", number(span.x(last.0)));
+    let _ = write!(path, "L{} {}Z", tenth(span.x(last.0)), tenth(FOOT));
     path
 }

@@ -5,6 +5,7 @@ use std::fmt::Write as _;
 use biteband_quantity::Shown;
 
 use crate::answer::{PositionAnswer, ReachAnswer};
+use crate::format::tenth;
 
 /// Middle of the drawing, both ways.
 const MIDDLE: f64 = 100.0;
@@ -112,20 +113,17 @@ fn tone(place: &PositionAnswer) -> &'static str {
     }
 }
 
-fn number(value: f64) -> Shown {
-    Shown((value * 10.0).round() / 10.0)
-}
-
 fn circle(radius: f64) -> String {
-    let (r, d) = (number(radius), number(2.0 * radius));
-    let minus = number(-2.0 * radius);
-    format!("M{} {MIDDLE}a{r} {r} 0 1 0 {d} 0a{r} {r} 0 1 0 {minus} 0Z", number(MIDDLE - radius))
+    let (r, d) = (tenth(radius), tenth(2.0 * radius));
+    let minus = tenth(-2.0 * radius);
+    let (left, middle) = (tenth(MIDDLE - radius), tenth(MIDDLE));
+    format!("M{left} {middle}a{r} {r} 0 1 0 {d} 0a{r} {r} 0 1 0 {minus} 0Z")
 }
 
 fn rectangle(half_width: f64, half_height: f64) -> String {
-    let (left, top) = (number(MIDDLE - half_width), number(MIDDLE - half_height));
-    let (width, height) = (number(2.0 * half_width), number(2.0 * half_height));
-    let back = number(-2.0 * half_width);
+    let (left, top) = (tenth(MIDDLE - half_width), tenth(MIDDLE - half_height));
+    let (width, height) = (tenth(2.0 * half_width), tenth(2.0 * half_height));
+    let back = tenth(-2.0 * half_width);
     format!("M{left} {top}h{width}v{height}h{back}Z")
 }
 
@@ -134,7 +132,7 @@ fn hexagon(radius: f64) -> String {
     let corner = radius * 2.0 / 3.0_f64.sqrt();
     let points = [(1.0, 0.0), (0.5, 1.0), (-0.5, 1.0), (-1.0, 0.0), (-0.5, -1.0), (0.5, -1.0)];
     let at = points.map(|(across, up): (f64, f64)| {
-        format!("{} {}", number(MIDDLE + across * corner), number(MIDDLE + up * radius))
+        format!("{} {}", tenth(MIDDLE + across * corner), tenth(MIDDLE + up * radius))
     });
     format!("M{}Z", at.join("L"))
 }
@@ -236,20 +234,20 @@ pub(super) fn bands(answer: &ReachAnswer) -> BandView {
                 name: place.name.clone(),
                 shown: place.shown.clone(),
                 band,
-                mid: place.mid.map(|hrc| format!("M{} {}v17", number(x(hrc)), top + 16.0)),
+                mid: place.mid.map(|hrc| format!("M{} {}v17", tenth(x(hrc)), tenth(top + 16.0))),
                 open: place.low.is_none() || place.below_20,
             }
         })
         .collect();
     let at = ROW * f64::from(u8::try_from(rows.len()).unwrap_or(u8::MAX)) + 4.0;
-    let mut edge = format!("M{} {at}H{}", number(MARGIN), number(WIDTH - MARGIN));
+    let mut edge = format!("M{} {}H{}", tenth(MARGIN), tenth(at), tenth(WIDTH - MARGIN));
     let mut numbers = Vec::new();
     for step in 0..=24_u8 {
         let hrc = SOFT_END + 2.0 * f64::from(step);
         let ten = step % 5 == 0;
         let length = if ten { 9 } else { 5 };
         // Writing into a String cannot fail.
-        let _ = write!(edge, "M{} {at}v{length}", number(x(hrc)));
+        let _ = write!(edge, "M{} {}v{length}", tenth(x(hrc)), tenth(at));
         if ten {
             numbers.push((x(hrc), Shown(hrc).to_string()));
         }

@@ -6,7 +6,7 @@ use biteband_quantity::{Shown, confined};
 use biteband_steel::temper::brittle::BrittleKind;
 
 use crate::answer::{BrittleAnswer, CurvePoint, OwnPoint};
-use crate::format::{Units, dash, fixed, outward_high, outward_low};
+use crate::format::{Units, dash, fixed, outward_high, outward_low, tenth};
 use crate::words::{Language, TemperPage, TemperSaid};
 
 /// A text on the drawing.
@@ -91,11 +91,6 @@ const ROWS: f64 = 20.0;
 /// The softest that the drawing shows; below it the scale ends.
 const SOFTEST: f64 = 20.0;
 
-/// A place to a tenth.
-fn n(value: f64) -> Shown {
-    Shown((value * 10.0).round() / 10.0)
-}
-
 struct Field {
     cold: f64,
     hot: f64,
@@ -117,7 +112,7 @@ impl Field {
         for (celsius, hrc) in points {
             let letter = if path.is_empty() { 'M' } else { 'L' };
             // Writing into a String cannot fail.
-            let _ = write!(path, "{letter}{} {}", n(self.x(celsius)), n(self.y(hrc)));
+            let _ = write!(path, "{letter}{} {}", tenth(self.x(celsius)), tenth(self.y(hrc)));
         }
         path
     }
@@ -175,13 +170,13 @@ fn field(drawn: &Drawn<'_>, cold: f64, hot: f64) -> Field {
 }
 
 fn axes(drawn: &Drawn<'_>, field: &Field, view: &mut CurveView) {
-    let mut edge = format!("M{} {}V{}H{}", n(LEFT), n(TOP), n(BOTTOM), n(RIGHT));
+    let mut edge = format!("M{} {}V{}H{}", tenth(LEFT), tenth(TOP), tenth(BOTTOM), tenth(RIGHT));
     let mut hrc = field.soft;
     while hrc <= field.hard {
         let tens = hrc / 10.0;
         let ten = tens - tens.floor() < 0.1;
         let y = field.y(hrc);
-        let _ = write!(edge, "M{} {}h{}", n(LEFT), n(y), if ten { -9 } else { -5 });
+        let _ = write!(edge, "M{} {}h{}", tenth(LEFT), tenth(y), if ten { -9 } else { -5 });
         if ten {
             view.numbers.push(text((LEFT - 12.0, y + 6.0), "end", Shown(hrc).to_string()));
         }
@@ -196,7 +191,7 @@ fn axes(drawn: &Drawn<'_>, field: &Field, view: &mut CurveView) {
         let halves = at / (2.0 * step);
         let major = halves - halves.floor() < 0.1;
         let x = field.x((at - from) / by);
-        let _ = write!(edge, "M{} {}v{}", n(x), n(BOTTOM), if major { 9 } else { 5 });
+        let _ = write!(edge, "M{} {}v{}", tenth(x), tenth(BOTTOM), if major { 9 } else { 5 });
         // The unit stands below the right end.
         if major {
             view.numbers.push(text((x, BOTTOM + 26.0), "middle", Shown(at).to_string()));
@@ -221,17 +216,25 @@ fn brittle(drawn: &Drawn<'_>, field: &Field, view: &mut CurveView) {
         }
         let (from, to) = (field.x(range.core_low_c), field.x(range.core_high_c));
         let path = &mut view.brittle;
-        let _ = write!(path, "M{} {}V{}H{}V{}Z", n(from), n(TOP), n(BOTTOM), n(to), n(TOP));
+        let _ = write!(
+            path,
+            "M{} {}V{}H{}V{}Z",
+            tenth(from),
+            tenth(TOP),
+            tenth(BOTTOM),
+            tenth(to),
+            tenth(TOP)
+        );
         // Lines that rise to the right at 45 degrees, cut at the frame.
         let mut at = from - (BOTTOM - TOP) + HATCH;
         while at < to {
             let (x1, x2) = (at.max(from), (at + BOTTOM - TOP).min(to));
             let (y1, y2) = (BOTTOM - (x1 - at), BOTTOM - (x2 - at));
-            let _ = write!(path, "M{} {}L{} {}", n(x1), n(y1), n(x2), n(y2));
+            let _ = write!(path, "M{} {}L{} {}", tenth(x1), tenth(y1), tenth(x2), tenth(y2));
             at += HATCH;
         }
         let (wide_from, wide_to) = (field.x(range.low_c), field.x(range.high_c));
-        let _ = write!(path, "M{} {}H{}", n(wide_from), n(TOP), n(wide_to));
+        let _ = write!(path, "M{} {}H{}", tenth(wide_from), tenth(TOP), tenth(wide_to));
         last = Some(f64::midpoint(from, to));
     }
     if let Some(middle) = last {
@@ -255,14 +258,14 @@ fn wanted(drawn: &Drawn<'_>, field: &Field, view: &mut CurveView) {
     let _ = write!(
         view.wanted,
         "M{} {}H{}V{}H{}",
-        n(LEFT + 10.0),
-        n(y1),
-        n(LEFT + 3.0),
-        n(y2),
-        n(LEFT + 10.0)
+        tenth(LEFT + 10.0),
+        tenth(y1),
+        tenth(LEFT + 3.0),
+        tenth(y2),
+        tenth(LEFT + 10.0)
     );
     for y in [top, foot].into_iter().flatten() {
-        let _ = write!(view.wanted, "M{} {}H{}", n(LEFT + 3.0), n(y), n(RIGHT));
+        let _ = write!(view.wanted, "M{} {}H{}", tenth(LEFT + 3.0), tenth(y), tenth(RIGHT));
     }
     let word = drawn.language.temper_page(TemperPage::Wanted).to_owned();
     // Above its upper line, or below the lower one where there is no room.
@@ -277,8 +280,8 @@ fn marks(drawn: &Drawn<'_>, field: &Field, view: &mut CurveView) {
             continue;
         }
         let (x, y) = (field.x(celsius), field.y(hrc));
-        let up = if index == 0 { n(BOTTOM - y) } else { n(14.0) };
-        let _ = write!(view.steps, "M{} {}v-{up}", n(x), n(BOTTOM));
+        let up = if index == 0 { tenth(BOTTOM - y) } else { tenth(14.0) };
+        let _ = write!(view.steps, "M{} {}v-{up}", tenth(x), tenth(BOTTOM));
         if index == 0 {
             let _ = write!(view.steps, "m-5 0a5 5 0 1 0 10 0a5 5 0 1 0 -10 0");
             let word = drawn.language.temper_page(TemperPage::First).to_owned();
@@ -290,7 +293,7 @@ fn marks(drawn: &Drawn<'_>, field: &Field, view: &mut CurveView) {
     }
     if let Some((celsius, hrc)) = drawn.looked.filter(|(celsius, _)| field.holds(*celsius)) {
         let (x, y) = (field.x(celsius), field.y(hrc));
-        view.looked = format!("M{} {}V{}H{}", n(x), n(BOTTOM), n(y), n(LEFT));
+        view.looked = format!("M{} {}V{}H{}", tenth(x), tenth(BOTTOM), tenth(y), tenth(LEFT));
         view.legend.push(("looked", TemperPage::KeyLooked));
     }
     let own = drawn.own.iter().filter(|point| field.holds(point.celsius));

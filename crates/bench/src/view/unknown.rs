@@ -3,12 +3,11 @@
 use std::fmt::Write as _;
 
 use biteband_evidence::unknown::{Fracture, Magnet, Skin, Spark, Test};
-use biteband_quantity::Shown;
 
 use super::section::{BandRow, BandView};
 use super::{Chip, Problem};
 use crate::answer::{UnknownAnswer, UnknownCarbon, UnknownQuestion, readable, unknown as answered};
-use crate::format;
+use crate::format::{self, tenth};
 use crate::state::{App, Field, UnknownField};
 use crate::words::{Language, Unknown, UnknownPage};
 
@@ -309,10 +308,6 @@ fn x(carbon: f64) -> f64 {
     MARGIN + (carbon / END).clamp(0.0, 1.0) * (WIDTH - 2.0 * MARGIN)
 }
 
-fn number(value: f64) -> Shown {
-    Shown((value * 10.0).round() / 10.0)
-}
-
 /// The carbon as a band on a rule.
 fn carbon(language: Language, carbon: &UnknownCarbon) -> BandView {
     let (left, right) = (x(carbon.low), x(carbon.high));
@@ -322,14 +317,14 @@ fn carbon(language: Language, carbon: &UnknownCarbon) -> BandView {
         language.unknown_page(UnknownPage::CarbonPlace),
         format::dash(&shown[0], &shown[1])
     );
-    let mut edge = format!("M{} 38H{}", number(MARGIN), number(WIDTH - MARGIN));
+    let mut edge = format!("M{} 38H{}", tenth(MARGIN), tenth(WIDTH - MARGIN));
     let mut numbers = Vec::new();
-    for tenth in 0..=12_u8 {
-        let (at, long) = (x(f64::from(tenth) / 10.0), tenth % 2 == 0);
+    for step in 0..=12_u8 {
+        let (at, long) = (x(f64::from(step) / 10.0), step % 2 == 0);
         // Writing into a String cannot fail.
-        let _ = write!(edge, "M{} 38v{}", number(at), if long { 9 } else { 5 });
+        let _ = write!(edge, "M{} 38v{}", tenth(at), if long { 9 } else { 5 });
         if long {
-            numbers.push((at, format::fixed(f64::from(tenth) / 10.0, 1)));
+            numbers.push((at, format::fixed(f64::from(step) / 10.0, 1)));
         }
     }
     let row = BandRow {
@@ -338,7 +333,7 @@ fn carbon(language: Language, carbon: &UnknownCarbon) -> BandView {
         name: name.clone(),
         shown: shown.join(" – "),
         band: Some((left, (right - left).max(2.0))),
-        mid: Some(format!("M{} 18v17", number(x(carbon.mid)))),
+        mid: Some(format!("M{} 18v17", tenth(x(carbon.mid)))),
         open: false,
     };
     BandView {

@@ -217,12 +217,11 @@ async fn write(saved: &Saved) {
     };
     let changes = written(&card, &next);
     let known = hand.revision;
-    let end = shelf::write_if(vec![card.id.clone()], |found| {
-        // What cannot be read is not ours to write over either.
-        let ours = |text: String| read_record(&text).is_ok_and(|card| card.revision == known);
-        found.into_iter().flatten().all(ours).then_some(changes)
-    })
-    .await;
+    // What cannot be read is not ours to write over either.
+    let ours = move |text: String| read_record(&text).is_ok_and(|card| card.revision == known);
+    let then =
+        move |found: Vec<Option<String>>| found.into_iter().flatten().all(ours).then_some(changes);
+    let end = shelf::write_if(vec![card.id.clone()], Box::new(then)).await;
     match end {
         Written::Done => {
             remember(next);

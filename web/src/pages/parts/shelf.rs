@@ -79,7 +79,7 @@ async fn all(database: &Rc<Database>, store: &str) -> Result<Vec<(String, String
 
 /// Writes all of it or nothing, and says whether it did.
 pub(super) async fn write(changes: Vec<Change>) -> bool {
-    write_if(Vec::new(), |_| Some(changes)).await == Written::Done
+    write_over(Vec::new(), changes).await == Written::Done
 }
 
 /// How a write ended.
@@ -99,14 +99,16 @@ pub(super) async fn write_over(
     changes: Vec<Change>,
 ) -> Written {
     let (ids, texts): (Vec<String>, Vec<Option<String>>) = expected.into_iter().unzip();
-    write_if(ids, |found| (found == texts).then_some(changes)).await
+    write_if(ids, Box::new(move |found| (found == texts).then_some(changes))).await
 }
 
+/// What follows from the cards that were found: what is to be written, or nothing.
+type Then = Box<dyn FnOnce(Vec<Option<String>>) -> Option<Vec<Change>>>;
+
 /// Looks at some cards and writes what follows from them, as one step in which no other tab can write.
-pub(super) async fn write_if(
-    ids: Vec<String>,
-    then: impl FnOnce(Vec<Option<String>>) -> Option<Vec<Change>>,
-) -> Written {
+///
+/// What follows is boxed, so that the step is compiled once and not for each that asks.
+pub(super) async fn write_if(ids: Vec<String>, then: Then) -> Written {
     let Some(database) = database() else {
         let found = MEMORY
             .with_borrow(|all| ids.into_iter().map(|id| all.get(&(CARDS, id)).cloned()).collect());
