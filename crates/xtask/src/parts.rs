@@ -24,6 +24,8 @@ const SMALL: usize = 300;
 /// The endings of a part's plain module and of its packed one.
 const PLAIN: &str = ".wasm";
 const PACKED: &str = ".part";
+/// What the names of the functions hold by which the standard library prints a float.
+const FLOAT_PRINTER: &[u8] = b"core3fmt5float";
 /// How the script fetches a part, by the name of its plain module, and how it holds one; the single file holds
 /// them all.
 const FETCHED: &str = "part(\"./";
@@ -61,7 +63,7 @@ const SHORTER: [(&str, &str); 2] = [
 ///
 /// # Errors
 ///
-/// When the page or its linked module is not found, or a tool fails.
+/// When the page or its linked module is not found, a release prints a float with the standard library, or a tool fails.
 pub(crate) fn cut(page: &Path, profile: &str) -> Outcome {
     let stem = stem(page)?;
     let linked =
@@ -70,7 +72,14 @@ pub(crate) fn cut(page: &Path, profile: &str) -> Outcome {
     if place.exists() {
         fs::remove_dir_all(&place)?;
     }
-    let parts = split(&linked, &place, &stem)?;
+    let module = fs::read(&linked).map_err(|error| {
+        format!("{}: {error}; is it the page of this folder?", linked.display())
+    })?;
+    // A debugging build prints everything that way.
+    if profile == "release" {
+        without_float_printer(&module)?;
+    }
+    let parts = split(&module, &place, &stem)?;
     run_program(
         Command::new(tools::wasm_bindgen()?)
             .args([
@@ -118,18 +127,25 @@ pub(crate) fn cut(page: &Path, profile: &str) -> Outcome {
 }
 
 /// Cuts a linked module; the first module becomes `first.wasm`, the other ones are returned.
-fn split(linked: &Path, place: &Path, stem: &str) -> Outcome<Vec<PathBuf>> {
-    let module = fs::read(linked).map_err(|error| {
-        format!("{}: {error}; is it the page of this folder?", linked.display())
-    })?;
+fn split(module: &[u8], place: &Path, stem: &str) -> Outcome<Vec<PathBuf>> {
     let (first, glue) = (place.join("first.wasm"), format!("./{stem}.js"));
-    let mut options = Options::new(&module);
+    let mut options = Options::new(module);
     options.output_dir = place;
     options.main_out_path = &first;
     options.link_name = LINK;
     options.main_module = &glue;
     let cut = transform(options).map_err(|error| format!("the module cannot be cut: {error:#}"))?;
     Ok(cut.split_modules)
+}
+
+/// Refuses a module that prints a float with the standard library: one `{value}` brings 8 kB of packed code along.
+fn without_float_printer(module: &[u8]) -> Outcome {
+    if module.windows(FLOAT_PRINTER.len()).any(|place| place == FLOAT_PRINTER) {
+        return Err("the page prints a float with the standard library; \
+                    write it with Shown, format::exact or format::fixed"
+            .into());
+    }
+    Ok(())
 }
 
 /// What script and module of the page are called, without their endings.
@@ -268,6 +284,19 @@ mod tests {
         );
         assert!(script.contains("WebAssembly.instantiate(await src, imports)"));
         assert_eq!(fetched(&script), ["split_mark.wasm"]);
+    }
+
+    #[test]
+    fn a_module_that_prints_floats_the_standard_way_is_refused() {
+        // The name as the compiler writes it, in either of its spellings.
+        for name in
+            ["_RNvXs7_NtNtCsgX_4core3fmt5floatdNtB7_7Display3fmt", "_ZN4core3fmt5float29exact17hE"]
+        {
+            let module = [b"\0asm".as_slice(), name.as_bytes(), b"more"].concat();
+            let refused = without_float_printer(&module).unwrap_err();
+            assert!(refused.to_string().contains("Shown"), "{refused}");
+        }
+        without_float_printer(b"\0asm core3fmt9Formatter").unwrap();
     }
 
     #[test]
