@@ -3,14 +3,15 @@
 #![allow(clippy::unwrap_used, clippy::indexing_slicing, reason = "a test may fail loudly")]
 
 use biteband_bench::card::{
-    Card, EntryKind, SaidOf, Sheets, Standing, again, moment, moment_ms, said, said_of_card,
+    Card, EntryKind, SaidOf, Sheets, Standing, again, facts, file, moment, moment_ms, said,
+    said_of_card,
 };
 use biteband_bench::state::{
     Action, App, ClaimAction, ClaimField, Field, HandChoice, PartAction, PartField, PartStage,
-    Saved, SteelAction, SteelField, TemperAction, TemperField, UnknownField, reduce,
+    Saved, SteelAction, SteelField, TemperAction, TemperField, UnknownField, reduce, text,
 };
 use biteband_bench::view::hand;
-use biteband_bench::words::Language;
+use biteband_bench::words::{FactLabel, Language};
 
 /// 2026-03-02 14:00 UTC.
 const NOON: i64 = 1_772_460_000_000;
@@ -83,6 +84,50 @@ fn a_card_that_is_put_away_and_taken_again_stands_as_it_stood() {
     assert_eq!(Card::of(&back.saved), card);
     assert_eq!(back.saved.file_test.target_text, "50-54 HRC");
     assert_eq!(back.saved.steel.target, "50-54 HRC");
+}
+
+#[test]
+fn what_was_begun_to_be_typed_waits_for_the_part_to_come_back() {
+    let begun = [
+        (Field::Part(PartField::ZonePlace), "struck end"),
+        (Field::Part(PartField::ZoneTarget), "45 HRC max"),
+        (Field::Part(PartField::Remark), "Ran hot on"),
+        (Field::Part(PartField::Hardened), "845 °C, oil at"),
+        (Field::Part(PartField::Tempered), "205C/"),
+        (Field::Reading, "52, 5"),
+    ];
+    let app = begun.iter().fold(pawl(), |app, (field, text)| type_in(&app, *field, text));
+    let app = type_in(&app, Field::PriorSd, "3.5");
+    let card = Card::of(&app.saved);
+    let other = act(&app, PartAction::Take(Box::new(Card::of(&bar().saved))));
+    for (field, _) in begun {
+        assert_eq!(text(&other, field), "", "{field:?} belongs to the other part");
+    }
+    assert_ne!(text(&other, Field::PriorSd), "3.5");
+    let back = act(&other, PartAction::Take(Box::new(card.clone())));
+    for (field, typed) in begun {
+        assert_eq!(text(&back, field), typed);
+    }
+    assert_eq!(Card::of(&back.saved), card);
+    let told = facts(&card, Language::English);
+    let told = told.iter().find(|fact| fact.of == FactLabel::Typed).unwrap();
+    for (_, typed) in begun {
+        assert!(told.text.contains(typed), "{}", told.text);
+    }
+    // What another part is made after is done; what is only begun is not among it.
+    assert!(card.as_recipe("part-0009", "Second", NOON).begun.is_empty());
+}
+
+#[test]
+fn a_part_that_goes_on_as_a_second_one_has_a_name_that_can_be_read_again() {
+    let app = type_in(&pawl(), Field::Part(PartField::Name), &"x".repeat(file::MOST_NAME));
+    let app = act(&app, PartAction::Fork("pawl-0002".into()));
+    let card = Card::of(&app.saved);
+    assert!(card.name.ends_with("… (2)"), "{}", card.name);
+    assert_eq!(
+        file::read(Language::English, file::write(&[card.clone()], NOON).as_bytes()).unwrap(),
+        [card]
+    );
 }
 
 #[test]

@@ -98,6 +98,7 @@ fn a_large_file_is_refused_before_it_is_read_and_never_taken_in_whole() {
     let refused = file::read(ENGLISH, &bytes).unwrap_err();
     assert_eq!(refused.code, "bench.parts_too_large");
     assert!(refused.allowed.contains("64 MB"), "{refused:?}");
+    assert_eq!(refused.given, "> 64 MB");
     // One byte less is empty, which is another thing.
     assert_eq!(file::read(ENGLISH, &bytes[1..]).unwrap_err().code, "bench.parts_empty");
 }
@@ -124,7 +125,9 @@ fn hostile_shapes_are_refused() {
 fn a_file_that_is_cut_off_anywhere_is_refused() {
     let text = file::write(&demo::parts(ENGLISH), NOW);
     let end = text.trim_end().len();
-    for cut in (0..end).step_by(97).filter(|cut| text.is_char_boundary(*cut)) {
+    let in_number = text.find("\"low\": 42.").unwrap() + "\"low\": 42.".len();
+    let cuts = (0..end).step_by(97).chain([in_number]);
+    for cut in cuts.filter(|cut| text.is_char_boundary(*cut)) {
         let code = if cut == 0 { "bench.parts_empty" } else { "bench.parts_cut" };
         let start = text.get(..cut).unwrap();
         let refused = refused(start, code);
@@ -242,6 +245,7 @@ fn values_are_held_to_what_the_tool_knows() {
         ("/parts/0/notes", json!(notes), "bench.parts_too_long"),
         ("/parts/0/name", json!("Pawl\u{0}"), "bench.parts_control"),
         ("/parts/0/name", json!("Pawl\nof two lines"), "bench.parts_control"),
+        ("/parts/0/tempering/measured", json!("46\tHRC"), "bench.parts_control"),
         ("/parts/0/notes", json!("bell \u{7}"), "bench.parts_control"),
         ("/parts/0/steel/origin", json!("\u{1b}[31m"), "bench.parts_control"),
         ("/parts/0/files/strokes/0/outcome", json!("chews"), "bench.parts_name"),
@@ -338,6 +342,17 @@ fn what_is_too_much_for_one_file_goes_into_several_that_are_read() {
     let back: Vec<Card> = files.iter().flat_map(|text| read(text).unwrap()).collect();
     assert_eq!(back, parts);
     assert_eq!(file::write_all(&parts[..3], NOW), [file::write(&parts[..3], NOW)]);
+    // Not the parts are too many here, but what they hold.
+    let stroked = |i: usize| {
+        let mut card = card(i);
+        card.files.strokes = vec![demo::parts(ENGLISH)[0].files.strokes[0].clone(); 1_000];
+        card
+    };
+    let parts: Vec<Card> = (0..250).map(stroked).collect();
+    let files = file::write_all(&parts, NOW);
+    assert_eq!(files.len(), 2);
+    let back: Vec<Card> = files.iter().flat_map(|text| read(text).unwrap()).collect();
+    assert_eq!(back, parts);
 }
 
 #[test]

@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::indexing_slicing, reason = "a test may fail loudly")]
 
 use biteband_bench::answer::StrokeInput;
+use biteband_bench::card::file::{self, MOST_NAME};
 use biteband_bench::card::merge::{Applied, Choice, Fate, apply, holds, plan};
 use biteband_bench::card::{Card, Entry, EntryKind, Photo, Zone, demo};
 use biteband_bench::words::Language;
@@ -15,15 +16,21 @@ fn pawl() -> Card {
     demo::parts(ENGLISH).remove(0)
 }
 
+/// No picture of a card here is kept apart from it.
+fn lost(photo: &Photo) -> bool {
+    photo.data.is_empty()
+}
+
 fn fate(mine: &Card, theirs: &Card) -> Fate {
-    plan(ENGLISH, std::slice::from_ref(mine), vec![theirs.clone()]).cards.remove(0).fate
+    let mine = std::slice::from_ref(mine);
+    plan(ENGLISH, mine, vec![theirs.clone()], &lost).cards.remove(0).fate
 }
 
 fn run(mine: &[Card], theirs: &[Card], choice: Choice) -> Applied {
     let mut next = 0;
     apply(
         ENGLISH,
-        plan(ENGLISH, mine, theirs.to_vec()),
+        plan(ENGLISH, mine, theirs.to_vec(), &lost),
         |_| choice,
         || {
             next += 1;
@@ -78,7 +85,7 @@ fn fates_are_told_apart() {
 fn whatever_would_lose_something_is_a_conflict() {
     let mine = pawl();
     let zone = Zone { place: "tail".into(), target: "45 HRC max".into() };
-    let changes: [(&str, Change); 12] = [
+    let changes: [(&str, Change); 13] = [
         ("notes", |card, _| card.notes = "Something else.".into()),
         ("name", |card, _| card.name = "Pawl".into()),
         ("target", |card, _| card.target = "52 HRC min".into()),
@@ -96,6 +103,10 @@ fn whatever_would_lose_something_is_a_conflict() {
         }),
         ("bath", |card, _| card.bath.medium = "water".into()),
         ("skin", |card, _| card.files.conditions.skin_ground = Some(false)),
+        ("begun", |card, _| {
+            card.begun = vec!["tail".into()];
+            card.notes.clear();
+        }),
         ("seen", |card, _| {
             card.seen = vec!["sticks".into()];
             card.notes.clear();
@@ -134,6 +145,52 @@ fn choices_do_what_they_say() {
     assert_eq!(run(&all, other, Choice::default()), Applied::default());
     all[1].story.push(remark("Fitted."));
     assert_eq!(run(&all, other, Choice::default()), Applied::default());
+}
+
+#[test]
+fn pictures_that_are_lost_come_back_and_nothing_else_changes() {
+    let photo = |id: &str, data: &str| Photo {
+        id: id.into(),
+        data: data.into(),
+        text: "Nose".into(),
+        ..Photo::default()
+    };
+    let mine = Card {
+        photos: vec![photo("photo-0001", ""), photo("photo-0002", "b3du"), photo("photo-0003", "")],
+        ..pawl()
+    };
+    let there = [photo("photo-0001", "bG9zdA=="), photo("photo-0002", ""), photo("photo-0003", "")];
+    let same = Card { photos: there.to_vec(), ..mine.clone() };
+    let mut older = same.clone();
+    older.notes.clear();
+    for theirs in [same, older] {
+        let Fate::Pictures { lost, mine: own } = fate(&mine, &theirs) else {
+            panic!("{}", fate(&mine, &theirs).key())
+        };
+        assert_eq!((lost, *own), (vec!["photo-0001".to_owned()], mine.clone()));
+        let done = run(std::slice::from_ref(&mine), &[theirs], Choice::KeepMine);
+        assert_eq!(done.replaced, [mine.clone()]);
+        let mut whole = mine.clone();
+        whole.photos[0].data = "bG9zdA==".into();
+        assert_eq!(done.store, [whole]);
+    }
+    // Where the picture is kept apart, nothing is lost.
+    let theirs = Card { photos: there.to_vec(), ..mine.clone() };
+    let planned = plan(ENGLISH, &[mine], vec![theirs], &|_| false).cards.remove(0);
+    assert_eq!(planned.fate, Fate::Same);
+}
+
+#[test]
+fn a_name_stays_as_short_as_a_name_may_be() {
+    let mine = Card { name: "x".repeat(MOST_NAME), ..pawl() };
+    let theirs = Card { notes: "Otherwise.".into(), ..mine.clone() };
+    let mine = Card { notes: "So.".into(), ..mine };
+    let done = run(std::slice::from_ref(&mine), std::slice::from_ref(&theirs), Choice::KeepBoth);
+    let written = file::write(&done.store, 0);
+    assert_eq!(file::read(ENGLISH, written.as_bytes()).unwrap(), done.store);
+    assert!(done.store[0].name.ends_with("x… (imported)"), "{}", done.store[0].name);
+    // The second time it is there already.
+    assert_eq!(run(&after(&[mine], &done), &[theirs], Choice::KeepBoth).store, []);
 }
 
 #[test]

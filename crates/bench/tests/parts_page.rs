@@ -287,7 +287,7 @@ fn an_import_is_told_before_it_is_done_and_its_key_says_what_is_chosen() {
     theirs[2].target = "54-58 HRC".into();
     let mut own = mine.to_vec();
     own[2].target = "50-54 HRC".into();
-    let plan = plan(ENGLISH, &own, theirs);
+    let plan = plan(ENGLISH, &own, theirs, &|_| false);
     let mut chosen = BTreeMap::new();
     let view = import(&plan, &chosen, ENGLISH);
     let names: Vec<&[String]> = view.groups.iter().map(|(_, names)| &**names).collect();
@@ -313,6 +313,6 @@ fn an_import_is_told_before_it_is_done_and_its_key_says_what_is_chosen() {
 #[test]
 fn a_file_with_nothing_new_says_so() {
     let mine = [card("part-0001", "Pin", "", Standing::Nothing)];
-    let same = plan(ENGLISH, &mine, mine.to_vec());
+    let same = plan(ENGLISH, &mine, mine.to_vec(), &|_| false);
     assert!(import(&same, &BTreeMap::new(), ENGLISH).nothing.is_some());
 }

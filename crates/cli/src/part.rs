@@ -7,7 +7,7 @@ use biteband_bench::answer::parse_target;
 use biteband_bench::card::file::Counts;
 use biteband_bench::card::merge::{self, Choice, Fate, Plan};
 use biteband_bench::card::{
-    Card, Fact, Row, Said, SectionSheet, StoryLine, Zone, again, csv, facts, file, find,
+    Card, Fact, Photo, Row, Said, SectionSheet, StoryLine, Zone, again, csv, facts, file, find,
     said_of_card, story, text,
 };
 use biteband_bench::print::part_card;
@@ -355,7 +355,7 @@ fn export(
     let language = output.language;
     let mut all = Vec::new();
     for path in files {
-        let plan = merge::plan(language, &all, read(language, path)?);
+        let plan = merge::plan(language, &all, read(language, path)?, &without_picture);
         let done = merge::apply(language, plan, |_| Choice::KeepBoth, new_id);
         put_in(&mut all, done.store);
     }
@@ -408,7 +408,7 @@ fn import(
 ) -> Result<(), Stop> {
     let language = output.language;
     let mut mine = read_if_there(language, into)?;
-    let plan = merge::plan(language, &mine, read(language, from)?);
+    let plan = merge::plan(language, &mine, read(language, from)?, &without_picture);
     let cards = preview(&plan);
     let of_conflicts: Vec<String> = plan
         .cards
@@ -450,6 +450,11 @@ fn import(
         output.text(0, &words::part_line(language, &PartLine::Kept { name }))?;
     }
     Ok(())
+}
+
+/// In a file the pictures stand in the cards.
+fn without_picture(photo: &Photo) -> bool {
+    photo.data.is_empty()
 }
 
 fn preview(plan: &Plan) -> Vec<ImportedCard> {

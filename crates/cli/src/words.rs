@@ -255,6 +255,7 @@ pub(crate) fn fate(language: Language, key: &str) -> &'static str {
             "same" => "Is there already",
             "older" => "Is there already, and more",
             "newer" => "Brings more",
+            "pictures" => "Brings lost pictures back",
             _ => "Differs",
         },
     }

@@ -45,7 +45,10 @@ pub(crate) fn field(
         Callback::from(move |event: InputEvent| {
             let target = event.target().and_then(|t| t.dyn_into::<HtmlInputElement>().ok());
             if let Some(field) = target {
-                dispatch.emit(Action::Edit(name, field.value()));
+                let mut text = field.value();
+                // What a screen does not show can come along with what is pasted.
+                text.retain(|sign| !sign.is_control());
+                dispatch.emit(Action::Edit(name, text));
             }
         })
     };
@@ -60,7 +63,7 @@ pub(crate) fn field(
     html! {
         <div class={look.class}>
             <label for={id.clone()}>{ look.title }</label>
-            <input {id} type="text" value={text(app, name).to_owned()}
+            <input {id} type="text" value={text(app, name).to_owned()} maxlength={name.most().to_string()}
                 inputmode={if letters { "text" } else { "none" }}
                 autocomplete="off" autocapitalize="off" spellcheck="false"
                 aria-describedby={described} aria-invalid={problem.map(|_| "true")}

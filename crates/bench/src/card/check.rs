@@ -91,10 +91,33 @@ pub(super) fn check(language: Language, cards: &[Card]) -> Checked {
 }
 
 /// Whether a text can be the id of a card or of a photo: 8 to 64 small letters, figures and hyphens.
-#[must_use]
-pub fn is_id(text: &str) -> bool {
+fn is_id(text: &str) -> bool {
     let signs = |byte: u8| byte.is_ascii_lowercase() || byte.is_ascii_digit() || byte == b'-';
     (8..=64).contains(&text.len()) && text.bytes().all(signs)
+}
+
+/// A name that is made of another one, no longer than a name may be: where it would be, the end of the other one is left
+/// out.
+///
+/// ```
+/// use biteband_bench::card::{file::MOST_NAME, name_of_name};
+/// let second = |name: &str| format!("{name} (2)");
+/// assert_eq!(name_of_name("Pawl", &second), "Pawl (2)");
+/// let longest = name_of_name(&"x".repeat(MOST_NAME), &second);
+/// assert_eq!(longest.chars().count(), MOST_NAME);
+/// assert!(longest.ends_with("x… (2)"), "{longest}");
+/// ```
+#[must_use]
+pub fn name_of_name(name: &str, made: &dyn Fn(&str) -> String) -> String {
+    let whole = made(name);
+    let over = whole.chars().count().saturating_sub(MOST_NAME);
+    if over == 0 {
+        return whole;
+    }
+    let kept = name.chars().count().saturating_sub(over + 1);
+    let mut cut: String = name.chars().take(kept).collect();
+    cut.push('…');
+    made(&cut)
 }
 
 struct Check {
@@ -135,9 +158,7 @@ impl Check {
             }));
         }
         let lines = most == MOST_NOTES;
-        let odd = |sign: char| {
-            sign.is_control() && sign != '\t' && !(lines && matches!(sign, '\n' | '\r'))
-        };
+        let odd = |sign: char| sign.is_control() && !(lines && matches!(sign, '\n' | '\r' | '\t'));
         if text.contains(odd) {
             let given = text.escape_debug().to_string();
             return Err(self
@@ -221,6 +242,9 @@ impl Check {
         self.text(&at.field("notes"), &card.notes, MOST_NOTES)?;
         self.each(&at.field("said"), &card.said, MOST_ENTRIES, |at, one| self.said(at, one))?;
         self.each(&at.field("story"), &card.story, MOST_ENTRIES, |at, one| self.entry(at, one))?;
+        self.each(&at.field("begun"), &card.begun, Card::BEGUN.len() + 1, |at, text| {
+            self.text(at, text, MOST_TEXT)
+        })?;
         let photos = at.field("photos");
         self.each(&photos, &card.photos, MOST_PHOTOS, |at, photo| self.photo(at, photo))?;
         for (index, photo) in card.photos.iter().enumerate() {
@@ -401,8 +425,8 @@ impl Check {
             return Ok(());
         }
         let large = || {
-            let given = megabytes(photo.data.len() / 4 * 3);
             let most = megabytes(MOST_PHOTO);
+            let given = format!("> {most}");
             let place = data.to_string();
             let what = PartRefusal::PictureTooLarge { place: &place, most: &most };
             refusal(self.language, "bench.parts_photo_too_large", given, what)

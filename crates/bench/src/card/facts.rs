@@ -279,7 +279,7 @@ impl<'a> Teller<'a> {
                 }
                 self.say(PartWords::LookedAt { at, held })
             }
-            F::Typed => self.result(&card.tempering.measured, &card.tempering.after, ""),
+            F::Typed => self.typed(),
             F::Circumstances => self.circumstances(),
             F::Files => self.found(&card.files),
             F::Conditions => self.conditions(&card.files),
@@ -301,6 +301,14 @@ impl<'a> Teller<'a> {
             F::Recipe => self.recipe(),
             F::Photos => self.photos(),
         }
+    }
+
+    /// What stands in fields and waits for its key.
+    fn typed(&self) -> String {
+        let tempering = &self.card.tempering;
+        let result = self.result(&tempering.measured, &tempering.after, "");
+        let begun = self.card.begun.iter().map(|text| text.trim().to_owned());
+        joined([result].into_iter().chain(begun), "; ")
     }
 
     fn with_versions(&self, of: SaidOf) -> String {

@@ -135,11 +135,12 @@ fn indented(text: &str) -> String {
     out
 }
 
-/// The files of all parts: one, or several in their order where one would be larger than a file may be.
+/// The files of all parts: one, or several in their order where one would be larger than what is read again.
 #[must_use]
 pub fn write_all(parts: &[Card], now_ms: i64) -> Vec<String> {
     let whole = write(parts, now_ms);
-    if parts.len() < 2 || (whole.len() <= MOST_BYTES && parts.len() <= MOST_PARTS) {
+    let fits = whole.len() <= MOST_BYTES && scan::scan(&whole, MOST_PARTS, false).is_ok();
+    if parts.len() < 2 || fits {
         return vec![whole];
     }
     let (first, second) = parts.split_at(parts.len() / 2);
@@ -198,8 +199,9 @@ pub struct Counts {
 fn read_with(language: Language, bytes: &[u8], steps: &[Step]) -> Result<Vec<Card>, Refusal> {
     let refuse = |code, given: String, what: PartRefusal<'_>| refusal(language, code, given, what);
     if bytes.len() > MOST_BYTES {
-        let given = format!("{} MB", bytes.len() >> 20);
+        // How much larger is not known: no more of it was taken in.
         let most = megabytes(MOST_BYTES);
+        let given = format!("> {most}");
         return Err(refuse("bench.parts_too_large", given, PartRefusal::TooLarge { most: &most }));
     }
     // What some editors put before a text is no part of it.
@@ -304,13 +306,16 @@ fn head_refused(language: Language, text: &str, error: &serde_json::Error) -> Re
         let found = PartRefusal::NotParts { found: "" };
         return refusal(language, "bench.parts_other_format", format::shortened(text), found);
     }
-    broken(language, error)
+    broken(language, text, error)
 }
 
 /// A text that is no JSON, or ends too early.
-fn broken(language: Language, error: &serde_json::Error) -> Refusal {
+fn broken(language: Language, text: &str, error: &serde_json::Error) -> Refusal {
     let (line, column) = (error.line(), error.column());
-    if error.is_eof() {
+    // Of a number that ends in the middle the parser says that it is none.
+    let in_number = text.ends_with(['.', '-', '+', 'e', 'E'])
+        && scan::byte(text, line, column) + 1 >= text.len();
+    if error.is_eof() || in_number {
         let what = PartRefusal::Cut { line, column };
         refusal(language, "bench.parts_cut", "", what)
     } else {
@@ -323,7 +328,7 @@ fn broken(language: Language, error: &serde_json::Error) -> Refusal {
 fn shaped<'a, T: Deserialize<'a>>(language: Language, text: &'a str) -> Result<T, Refusal> {
     serde_json::from_str(text).map_err(|error| {
         if error.classify() != Category::Data {
-            return broken(language, &error);
+            return broken(language, text, &error);
         }
         let at = scan::byte(text, error.line(), error.column());
         misshapen(language, &scan::path(text, at), &error)

@@ -11,7 +11,7 @@
 //!
 //! let mine = Card { id: "pawl-0001".into(), notes: "Chamfer the nose.".into(), ..Card::default() };
 //! let theirs = Card { notes: "Chamfer the nose. Fit to the wheel.".into(), ..mine.clone() };
-//! let plan = plan(Language::English, &[mine], vec![theirs.clone()]);
+//! let plan = plan(Language::English, &[mine], vec![theirs.clone()], &|_| false);
 //! assert!(matches!(plan.cards[0].fate, Fate::Newer { .. }));
 //! let done = apply(Language::English, plan, |_| Default::default(), || unreachable!());
 //! assert_eq!((done.store[0].notes.as_str(), done.replaced.len()), (theirs.notes.as_str(), 1));
@@ -20,7 +20,7 @@
 use super::facts::{Row, compare};
 use super::{
     BathSheet, Card, ClaimSheet, ConditionsSheet, Entry, ExpectedSheet, FileSheet, Photo,
-    ReadingSheet, SectionSheet, SteelSheet, TemperSheet, Zone,
+    ReadingSheet, SectionSheet, SteelSheet, TemperSheet, Zone, name_of_name,
 };
 use crate::words::{Language, PartWords};
 
@@ -37,6 +37,13 @@ pub enum Fate {
     Newer {
         /// The one that is there.
         mine: Box<Card>,
+    },
+    /// The one that is there holds all of it, but pictures of it are lost; the file has them.
+    Pictures {
+        /// The one that is there.
+        mine: Box<Card>,
+        /// The photos whose pictures come back, by their ids.
+        lost: Vec<String>,
     },
     /// Either holds something that the other lacks.
     Conflict {
@@ -56,6 +63,7 @@ impl Fate {
             Self::Same => "same",
             Self::Older => "older",
             Self::Newer { .. } => "newer",
+            Self::Pictures { .. } => "pictures",
             Self::Conflict { .. } => "conflict",
         }
     }
@@ -98,23 +106,36 @@ pub struct Applied {
     pub replaced: Vec<Card>,
 }
 
-/// Says what an import would do, and does nothing.
+/// Says what an import would do, and does nothing. `lost` says of a photo of mine whether its picture is no longer there.
 #[must_use]
-pub fn plan(language: Language, mine: &[Card], theirs: Vec<Card>) -> Plan {
+pub fn plan(
+    language: Language,
+    mine: &[Card],
+    theirs: Vec<Card>,
+    lost: &dyn Fn(&Photo) -> bool,
+) -> Plan {
     let cards = theirs.into_iter().map(|card| {
-        let fate = fate(language, mine, &card);
+        let fate = fate(language, mine, &card, lost);
         Planned { card, fate }
     });
     Plan { cards: cards.collect() }
 }
 
-fn fate(language: Language, mine: &[Card], theirs: &Card) -> Fate {
+fn fate(language: Language, mine: &[Card], theirs: &Card, lost: impl Fn(&Photo) -> bool) -> Fate {
     let Some(own) = mine.iter().find(|own| own.id == theirs.id) else {
         return Fate::New;
     };
     match (holds(own, theirs), holds(theirs, own)) {
-        (true, true) => Fate::Same,
-        (true, false) => Fate::Older,
+        (true, same) => {
+            let has = |id: &str| theirs.photos.iter().any(|p| p.id == id && !p.data.is_empty());
+            let back = own.photos.iter().filter(|photo| lost(photo) && has(&photo.id));
+            let lost: Vec<String> = back.map(|photo| photo.id.clone()).collect();
+            match (lost.is_empty(), same) {
+                (false, _) => Fate::Pictures { mine: Box::new(own.clone()), lost },
+                (true, true) => Fate::Same,
+                (true, false) => Fate::Older,
+            }
+        }
         (false, true) => Fate::Newer { mine: Box::new(own.clone()) },
         // What was kept beside it when this file was imported before is there.
         (false, false) if mine.iter().any(|copy| is_copy(language, copy, theirs)) => Fate::Same,
@@ -126,10 +147,15 @@ fn fate(language: Language, mine: &[Card], theirs: &Card) -> Fate {
 
 /// Whether a card is the one that an earlier import made of another.
 fn is_copy(language: Language, copy: &Card, theirs: &Card) -> bool {
-    let name = language.part(PartWords::Imported { name: &theirs.name });
+    let name = imported(language, &theirs.name);
     copy.id != theirs.id
         && copy.name == name
         && holds(copy, &Card { name: copy.name.clone(), ..theirs.clone() })
+}
+
+/// What a card is called that is kept beside the one that was there.
+fn imported(language: Language, name: &str) -> String {
+    name_of_name(name, &|name| language.part(PartWords::Imported { name }).into_owned())
 }
 
 /// Does it: `choose` says what to do in a conflict by the id of the card, `new_id` gives a card that is kept beside
@@ -146,11 +172,17 @@ pub fn apply(
             Fate::Same | Fate::Older => {}
             Fate::New => done.store.push(card),
             Fate::Newer { mine } => done.replace(card, *mine),
+            Fate::Pictures { mine, lost } => {
+                let mut whole = *mine.clone();
+                whole.bring_back(&card, |photo| lost.contains(&photo.id));
+                done.store.push(whole);
+                done.replaced.push(*mine);
+            }
             Fate::Conflict { mine, .. } => match choose(&card.id) {
                 Choice::KeepMine => {}
                 Choice::TakeTheirs => done.replace(card, *mine),
                 Choice::KeepBoth => {
-                    let name = language.part(PartWords::Imported { name: &card.name }).into_owned();
+                    let name = imported(language, &card.name);
                     done.store.push(Card { id: new_id(), name, ..card });
                 }
             },
@@ -161,17 +193,24 @@ pub fn apply(
 
 impl Applied {
     fn replace(&mut self, mut card: Card, mine: Card) {
-        for photo in &mut card.photos {
-            if photo.data.is_empty()
-                && let Some(own) = mine.photos.iter().find(|own| own.id == photo.id)
-            {
-                photo.data.clone_from(&own.data);
-            }
-        }
+        card.bring_back(&mine, |photo| photo.data.is_empty());
         // Whoever holds the card of the old number learns that it was changed.
         card.revision = card.revision.max(mine.revision) + 1;
         self.store.push(card);
         self.replaced.push(mine);
+    }
+}
+
+impl Card {
+    /// Takes pictures from another card of the same part: of the photos that lack theirs.
+    fn bring_back(&mut self, from: &Self, lacks: impl Fn(&Photo) -> bool) {
+        for photo in &mut self.photos {
+            if lacks(photo)
+                && let Some(other) = from.photos.iter().find(|other| other.id == photo.id)
+            {
+                photo.data.clone_from(&other.data);
+            }
+        }
     }
 }
 
@@ -202,6 +241,7 @@ pub fn holds(outer: &Card, inner: &Card) -> bool {
         notes,
         story,
         photos,
+        begun,
     } = inner;
     let texts = [
         (&outer.name, name),
@@ -225,6 +265,7 @@ pub fn holds(outer: &Card, inner: &Card) -> bool {
         && claim_holds(&outer.claim, claim)
         && answers_hold(&outer.seen, seen)
         && grown(&outer.notes, notes)
+        && answers_hold(&outer.begun, begun)
         && photos.iter().all(|photo| outer.photos.iter().any(|own| photo_holds(own, photo)))
 }
 

@@ -32,7 +32,7 @@ pub mod text;
 
 use serde::{Deserialize, Serialize};
 
-pub use check::is_id;
+pub use check::name_of_name;
 pub use entry::{entry_of_claim, entry_of_files, found, versions};
 pub use facts::{Again, Fact, Row, StoryLine, again, compare, day, facts, story, story_with};
 pub use record::{SCHEMA, read_record, write_record};
@@ -90,6 +90,9 @@ pub struct Card {
     pub story: Vec<Entry>,
     /// Photographs.
     pub photos: Vec<Photo>,
+    /// What stands in fields and waits for its key, so that it is there when the part is taken in hand again: a place that
+    /// is wanted otherwise and its hardness, a remark, how it was hardened, a temper, a reading of the file test.
+    pub begun: Vec<String>,
 }
 
 /// The steel of a part.

@@ -16,9 +16,9 @@ pub(super) const MOST_INNER: usize = 200_000;
 const CARD_DEPTH: usize = 3;
 
 /// Fields that hold lists.
-const LISTS: [&str; 11] = [
+const LISTS: [&str; 12] = [
     "parts", "recipe", "zones", "results", "strokes", "proofs", "readings", "seen", "said",
-    "story", "photos",
+    "story", "photos", "begun",
 ];
 /// Fields that hold objects.
 const OBJECTS: [&str; 8] =

@@ -64,6 +64,7 @@ impl Sheets {
         file_test.fresh();
         file_test.conditions = ConditionsInput::default();
         file_test.prior_on = false;
+        file_test.prior_sd_text = FileTestState::default().prior_sd_text;
         for text in [
             &mut file_test.target_text,
             &mut file_test.prior_mean_text,
@@ -90,6 +91,15 @@ impl Sheets {
 }
 
 impl Card {
+    /// The fields of the part that wait for a key; a reading of the file test comes after them.
+    pub(super) const BEGUN: [PartField; 5] = [
+        PartField::ZonePlace,
+        PartField::ZoneTarget,
+        PartField::Remark,
+        PartField::Hardened,
+        PartField::Tempered,
+    ];
+
     /// The card of the part in hand as it stands; of the quick look-up a card without an id.
     ///
     /// What the tool says of it, when it was changed and how often is not among it.
@@ -103,6 +113,8 @@ impl Card {
         } else {
             &file_test.target_text
         };
+        let reading = file_test.reading_text.clone();
+        let begun: Vec<String> = Self::BEGUN.map(text).into_iter().chain([reading]).collect();
         Self {
             id: saved.part.id().to_owned(),
             name: text(PartField::Name),
@@ -142,6 +154,7 @@ impl Card {
             notes: text(PartField::Notes),
             story: rest.story,
             photos: rest.photos,
+            begun: if begun.iter().all(String::is_empty) { Vec::new() } else { begun },
             ..Self::default()
         }
     }
@@ -151,6 +164,8 @@ impl Card {
         let mut sheets = Sheets::empty(saved);
         self.files.put(&mut sheets.file_test);
         sheets.file_test.target_text.clone_from(&self.target);
+        let begun = |place: usize| self.begun.get(place).cloned().unwrap_or_default();
+        sheets.file_test.reading_text = begun(Self::BEGUN.len());
         sheets.steel = self.steel_state();
         self.tempering.put(&mut sheets.temper);
         let mut seen = Seen::default();
@@ -174,14 +189,8 @@ impl Card {
         part.edit(PartField::Name, self.name.clone());
         part.edit(PartField::Origin, self.steel.origin.clone());
         part.edit(PartField::Notes, self.notes.clone());
-        for field in [
-            PartField::ZonePlace,
-            PartField::ZoneTarget,
-            PartField::Remark,
-            PartField::Hardened,
-            PartField::Tempered,
-        ] {
-            part.edit(field, String::new());
+        for (place, field) in Self::BEGUN.into_iter().enumerate() {
+            part.edit(field, begun(place));
         }
         let rest = Rest {
             created: self.created.clone(),
@@ -230,6 +239,7 @@ impl Card {
             said: Vec::new(),
             story: Vec::new(),
             photos: Vec::new(),
+            begun: Vec::new(),
             ..self.clone()
         }
     }

@@ -1,5 +1,7 @@
 //! Fields that are typed into, and the keys of the page's own number pad.
 
+use crate::card::file::{MOST_NAME, MOST_TEXT};
+
 use super::{ClaimField, MarkField, PartField, SteelField, TemperField, TimerField, UnknownField};
 
 /// A field that is typed into.
@@ -73,6 +75,15 @@ impl Field {
             Self::Unknown(field) => field.key(),
             Self::Claim(field) => field.key(),
             Self::Part(field) => field.key(),
+        }
+    }
+
+    /// How many letters it takes, so that a card can be read again whatever is typed.
+    #[must_use]
+    pub const fn most(self) -> usize {
+        match self {
+            Self::Part(PartField::Name) => MOST_NAME,
+            _ => MOST_TEXT,
         }
     }
 

@@ -10,7 +10,7 @@ use super::texts::Texts;
 use super::{Action, App, OwnResult, Saved, TemperField};
 use crate::card::{
     Card, Entry, EntryKind, Photo, Rest, ResultSheet, Sheets, Zone, entry_of_claim, entry_of_files,
-    moment,
+    moment, name_of_name,
 };
 use crate::tempers::parse_tempers;
 use crate::words::Language;
@@ -330,7 +330,8 @@ fn change(app: &mut App, action: PartAction) {
         PartAction::Fork(id) => {
             let part = &mut app.saved.part;
             part.name_it(&id);
-            let name = format!("{} (2)", part.text(PartField::Name).trim());
+            let name =
+                name_of_name(part.text(PartField::Name).trim(), &|name| format!("{name} (2)"));
             part.edit(PartField::Name, name);
         }
         PartAction::Tell(notice) => {

@@ -3,7 +3,7 @@
 use biteband_evidence::claim::Verdict;
 use biteband_quantity::sort_by_number;
 
-use super::claim_rule::{Drawn, rule};
+use super::claim_rule::{Drawn, middle, rule};
 use super::section::BandView;
 use super::steel_asked::given;
 use super::{Chip, OddsView, Problem, file_test};
@@ -452,9 +452,9 @@ impl Page<'_> {
         if reading.understood.ends_with(work.unit()) {
             return String::new();
         }
-        let count: f64 = reading.values.iter().map(|_| 1.0).sum();
-        let becomes = self.units.with_unit(work, reading.values.iter().sum::<f64>() / count);
-        self.says(ClaimSays::Is { written: &reading.understood, becomes: &becomes })
+        let (mean, half) = middle(reading);
+        let (becomes, half) = (self.units.with_unit(work, mean), self.units.width(work, half));
+        self.says(ClaimSays::Is { written: &reading.understood, becomes: &becomes, half: &half })
     }
 
     fn odds(&self, chances: [f64; 3], verdict: String) -> OddsView {

@@ -103,12 +103,17 @@ impl Span {
     }
 }
 
-/// Ends of a reading at 95 %, the spot apart.
-fn ends(reading: &MeasuredAnswer) -> (f64, f64) {
+/// Middle of a reading, and half of its width at 95 %, the spot apart.
+pub(super) fn middle(reading: &MeasuredAnswer) -> (f64, f64) {
     let count: f64 = reading.values.iter().map(|_| 1.0).sum();
     let mean = reading.values.iter().sum::<f64>() / count;
     let conversion = reading.u_conversion.unwrap_or(0.0);
-    let half = half_of(count, reading.u_random, reading.u_shared, conversion);
+    (mean, half_of(count, reading.u_random, reading.u_shared, conversion))
+}
+
+/// Its ends.
+fn ends(reading: &MeasuredAnswer) -> (f64, f64) {
+    let (mean, half) = middle(reading);
     (mean - half, mean + half)
 }
 

@@ -396,12 +396,18 @@ pub fn import(plan: &Plan, chosen: &BTreeMap<String, Choice>, language: Language
     let counts = PartWords::Counts { parts, entries, strokes, photos };
     let choice = |id: &str| chosen.get(id).copied().unwrap_or_default();
     let (mut add, mut replace) = (0, 0);
-    let mut groups = [PartsPage::Added, PartsPage::Raised, PartsPage::Old, PartsPage::There]
-        .map(|label| (language.parts_page(label), Vec::new()));
+    let mut groups = [
+        PartsPage::Added,
+        PartsPage::Raised,
+        PartsPage::Pictures,
+        PartsPage::Old,
+        PartsPage::There,
+    ]
+    .map(|label| (language.parts_page(label), Vec::new()));
     let mut conflicts = Vec::new();
     for one in &plan.cards {
         let name = name_of(&one.card, language);
-        let [added, raised, old, there] = &mut groups;
+        let [added, raised, pictures, old, there] = &mut groups;
         match &one.fate {
             Fate::New => {
                 add += 1;
@@ -410,6 +416,10 @@ pub fn import(plan: &Plan, chosen: &BTreeMap<String, Choice>, language: Language
             Fate::Newer { .. } => {
                 replace += 1;
                 raised.1.push(name);
+            }
+            Fate::Pictures { .. } => {
+                replace += 1;
+                pictures.1.push(name);
             }
             Fate::Older => old.1.push(name),
             Fate::Same => there.1.push(name),

@@ -67,7 +67,7 @@ pub enum ClaimPage {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[expect(missing_docs, reason = "a phrase is documented by its words in each language")]
 pub enum ClaimSays<'a> {
-    Is { written: &'a str, becomes: &'a str },
+    Is { written: &'a str, becomes: &'a str, half: &'a str },
     TheySay { said: &'a str },
     Measured { shown: &'a str },
     Below { high: &'a str },

@@ -72,7 +72,7 @@ pub(super) const fn label(label: ClaimPage) -> &'static str {
 pub(super) fn say(phrase: ClaimSays<'_>) -> String {
     use ClaimSays as C;
     match phrase {
-        C::Is { written, becomes } => format!("{written} is about {becomes}"),
+        C::Is { written, becomes, half } => format!("{written} is about {becomes} ± {half}"),
         C::TheySay { said } => format!("They say: {said}"),
         C::Measured { shown } => format!("Measured: {shown}"),
         C::Below { high } => format!("softer than {high}"),

@@ -105,6 +105,7 @@ pub enum PartsPage {
     Nothing,
     Added,
     Raised,
+    Pictures,
     Old,
     There,
     Conflicts,

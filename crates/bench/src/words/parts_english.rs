@@ -123,6 +123,7 @@ pub(super) const fn label(label: PartsPage) -> &'static str {
         P::Nothing => "Everything in this file is here already. There is nothing to do.",
         P::Added => "New here: added",
         P::Raised => "The file holds all of yours and more: brought up to it",
+        P::Pictures => "Pictures that are lost here: brought back",
         P::Old => "Yours holds all of the file's and more: left as it is",
         P::There => "The same here: left as it is",
         P::Conflicts => "Both hold something the other lacks: your choice",

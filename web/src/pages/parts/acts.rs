@@ -6,7 +6,7 @@ use std::rc::Rc;
 
 use biteband_bench::card::merge::{self, Applied};
 use biteband_bench::card::{
-    Card, Photo, csv, demo as invented, file, moment, read_record, write_record,
+    Card, Photo, csv, demo as invented, file, moment, name_of_name, read_record, write_record,
 };
 use biteband_bench::state::{Action, App, Page, PartAction};
 use biteband_bench::view::{Exported, Kept, Problem, file_name, name_of};
@@ -117,7 +117,7 @@ pub(super) fn as_recipe(hand: &Hand, card: Card) {
     let hand = hand.clone();
     spawn_local(async move {
         let name = name_of(&card, LANGUAGE);
-        let name = LANGUAGE.parts(PartsSays::Copy { name: &name });
+        let name = name_of_name(&name, &|name| LANGUAGE.parts(PartsSays::Copy { name }));
         let made = card.as_recipe(&browser::new_id(), &name, browser::now_ms());
         keeper::settled().await;
         if write(&hand, vec![put(CARDS, made.id.clone(), write_record(&made))]).await {
@@ -346,9 +346,11 @@ pub(super) fn look_at(hand: &Hand, chosen: wasm_bindgen::JsValue) {
             }),
         };
         let mine = mine().await;
+        let pictures = shelf::keys(PHOTOS).await;
         hand.change(move |state| match read {
             Ok(theirs) => {
-                let plan = merge::plan(LANGUAGE, &mine, theirs);
+                let plan =
+                    merge::plan(LANGUAGE, &mine, theirs, &|photo| !pictures.contains(&photo.id));
                 state.import = Some(Import { plan, chosen: BTreeMap::new() });
                 state.problem = None;
                 state.told = None;
@@ -376,7 +378,8 @@ pub(super) fn import(hand: &Hand, app: &Rc<App>, import: &Import) {
         let theirs = plan.cards.iter().map(|one| one.card.clone()).collect();
         let there: BTreeMap<String, String> = shelf::read_all(CARDS).await.into_iter().collect();
         let mine: Vec<Card> = there.values().filter_map(|text| read_record(text).ok()).collect();
-        let again = merge::plan(LANGUAGE, &mine, theirs);
+        let pictures = shelf::keys(PHOTOS).await;
+        let again = merge::plan(LANGUAGE, &mine, theirs, &|photo| !pictures.contains(&photo.id));
         if again != plan {
             hand.change(move |state| {
                 state.import = Some(Import { plan: again, chosen });
@@ -415,7 +418,11 @@ pub(super) fn import(hand: &Hand, app: &Rc<App>, import: &Import) {
             Written::Failed => return hand.trouble(say(P::NotStored)),
         }
         take_anew(&app, &back).await;
-        hand.change(|state| state.import = None);
+        hand.change(|state| {
+            state.import = None;
+            // What was missing may have come with it.
+            state.photos.retain(|_, picture| picture.is_some());
+        });
         let text = LANGUAGE.parts(PartsSays::Imported { add, replace });
         hand.tell(text, Some((say(P::UndoImport), Undo::Import(Rc::new(back)))));
         browser::focus_if_lost();

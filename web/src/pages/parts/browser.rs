@@ -87,9 +87,11 @@ pub(super) fn focus(selector: &str) {
     }
 }
 
-/// The text of a field that an event came from.
+/// The text of a field that an event came from, without what a screen does not show.
 pub(super) fn value(event: &JsValue) -> Option<String> {
-    of(&of(event, "target")?, "value")?.as_string()
+    let mut text = of(&of(event, "target")?, "value")?.as_string()?;
+    text.retain(|sign| !sign.is_control() || matches!(sign, '\n' | '\r' | '\t'));
+    Some(text)
 }
 
 /// Hands a text to the browser as a file to keep.

@@ -2,6 +2,7 @@
 
 use std::rc::Rc;
 
+use biteband_bench::card::file::MOST_NOTES;
 use biteband_bench::card::{self, Card, Sheets, compare, text};
 use biteband_bench::print::{self, Paper};
 use biteband_bench::state::{Action, App, Field as Name, PartAction, PartField};
@@ -121,7 +122,7 @@ impl Own<'_> {
         html! {
             <div class="field">
                 <label for="field-part-notes">{ say(P::Field(name)) }</label>
-                <textarea id="field-part-notes" rows="3" aria-describedby="field-part-notes-hint"
+                <textarea id="field-part-notes" rows="3" maxlength={MOST_NOTES.to_string()} aria-describedby="field-part-notes-hint"
                     value={self.shown.app.saved.part.text(name).to_owned()} {oninput} />
                 <p class="small" id="field-part-notes-hint">{ say(P::Hint(name)) }</p>
             </div>

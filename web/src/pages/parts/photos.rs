@@ -1,7 +1,7 @@
 //! Photographs of the part.
 
 use biteband_bench::card::Photo;
-use biteband_bench::card::file::MOST_PHOTOS;
+use biteband_bench::card::file::{MOST_NOTES, MOST_PHOTOS};
 use biteband_bench::state::PartAction;
 use biteband_bench::words::{PartsPage as P, PartsSays};
 use yew::prelude::*;
@@ -70,7 +70,7 @@ fn one(own: &Own<'_>, number: usize, photo: &Photo) -> Html {
             { picture }
             <div class="field">
                 <label for={id.clone()}>{ say(P::PhotoText) }</label>
-                <input {id} type="text" autocomplete="off" value={photo.text.clone()} oninput={said} />
+                <input {id} type="text" autocomplete="off" maxlength={MOST_NOTES.to_string()} value={photo.text.clone()} oninput={said} />
             </div>
             <button type="button" aria-label={remove} onclick={gone}>{ say(P::Remove) }</button>
         </li>

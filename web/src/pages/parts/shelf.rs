@@ -69,6 +69,22 @@ pub(super) async fn read_all(store: &'static str) -> Vec<(String, String)> {
     }
 }
 
+/// The keys of everything in a store.
+pub(super) async fn keys(store: &'static str) -> Vec<String> {
+    let Some(database) = database() else {
+        return MEMORY.with_borrow(|all| {
+            all.keys().filter(|(of, _)| *of == store).map(|(_, key)| key.clone()).collect()
+        });
+    };
+    keys_of(&database, store).await.unwrap_or_default()
+}
+
+async fn keys_of(database: &Rc<Database>, store: &str) -> Result<Vec<String>, Error> {
+    let transaction = database.transaction(&[store], TransactionMode::ReadOnly)?;
+    let keys = transaction.object_store(store)?.get_all_keys(None, None)?.await?;
+    Ok(keys.iter().map(text).collect())
+}
+
 async fn all(database: &Rc<Database>, store: &str) -> Result<Vec<(String, String)>, Error> {
     let transaction = database.transaction(&[store], TransactionMode::ReadOnly)?;
     let from = transaction.object_store(store)?;
