@@ -4,7 +4,7 @@ use biteband_bench::state::{
     Action, App, Field, PartStage, SteelAction, SteelField, TemperAction, TemperField, reduce,
 };
 use biteband_bench::view::{
-    CurveView, NextView, Problem, StepView, TemperView, next_step, temper_page,
+    ActView, CurveView, NextView, Problem, StepView, TemperView, next_step, temper_page,
 };
 use biteband_bench::words::{Language, TemperPage};
 use proptest::prelude::*;
@@ -173,6 +173,17 @@ fn a_checked_dial_is_what_the_plan_shows() {
     let far = [punch(), check("860 C", "845 C").to_vec()].concat();
     let plan = shown(&far).plan.unwrap();
     assert!(plan.unchecked && plan.dial.contains("No check"), "{}", plan.dial);
+}
+
+/// O1's sheets end at 649 °C: a result from beyond cannot be weighed. What is known of the oven has nothing to do with it.
+#[test]
+fn a_result_that_cannot_be_counted_leaves_the_checks_of_the_oven() {
+    let beyond = result("30 HRC", "690 °C / 2 h").to_vec();
+    let view = panel(&[punch(), check("240 °C", "231.9 °C").to_vec(), beyond].concat());
+    assert!(view.missing.iter().any(|text| text.contains("could not be counted")), "{view:?}");
+    let step = view.step.unwrap();
+    let dialled = |act: &ActView| act.action == "temper" && act.dial.contains("dial");
+    assert!(dialled(&step.act) || step.others.iter().any(dialled), "{step:?}");
 }
 
 #[test]

@@ -3,7 +3,7 @@
 use std::io;
 
 use biteband_bench::answer::{NextQuestion, NextStepAnswer, next};
-use biteband_bench::words::NextStep;
+use biteband_bench::words::{NextStep, TemperSaid};
 use clap::Args;
 
 use crate::args::FileArgs;
@@ -32,9 +32,12 @@ pub(crate) struct NextArgs {
     /// A temper so far, once for each: 205C/2h
     #[arg(long, value_name = "TEMPER", allow_hyphen_values = true)]
     done: Vec<String>,
-    /// An own result with this steel, once for each: "53 HRC@220C/2h"
+    /// An own result with this steel, once for each, as the oven's dial showed it: "53 HRC@220C/2h"
     #[arg(long, value_name = "RESULT")]
     learn: Vec<String>,
+    /// A check of the oven, once for each: "240C=231.9C", "240C=tin"
+    #[arg(long, value_name = "DIAL=TRUTH", allow_hyphen_values = true)]
+    oven: Vec<String>,
     /// How long a further temper is held; 1h if not given
     #[arg(long = "for", value_name = "TIME", allow_hyphen_values = true)]
     held: Option<String>,
@@ -68,6 +71,7 @@ pub(crate) fn run(output: &mut Output, mut args: NextArgs) -> Result<(), Stop> {
         stage: args.stage,
         done: args.done,
         learn: args.learn,
+        oven: args.oven,
         held: args.held,
         section: args.section.into(),
         quench: args.quench,
@@ -99,7 +103,11 @@ fn print(output: &mut Output, answer: &NextStepAnswer) -> io::Result<()> {
         None => (None, &[][..]),
     };
     if let Some(first) = first {
-        let undone = [first.chances.as_str(), first.undone.as_str()];
+        let dial = first.temper.and_then(|temper| temper.dial_c).map_or_else(String::new, |dial| {
+            let dial = &output.units.degrees(dial);
+            output.language.temper_said(TemperSaid::Dial { dial })
+        });
+        let undone = [dial.as_str(), first.chances.as_str(), first.undone.as_str()];
         for text in undone.into_iter().filter(|text| !text.is_empty()) {
             output.text(0, text)?;
         }

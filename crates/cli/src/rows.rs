@@ -7,7 +7,7 @@ use biteband_bench::words::Language;
 use csv::{ByteRecord, ReaderBuilder, Terminator, WriterBuilder};
 
 use crate::output::{Stop, tell};
-use crate::words::{self, Row, Sheet};
+use crate::words::{self, Row, RowAct, Sheet};
 
 /// Bytes read and written at a time.
 const BLOCK: usize = 1 << 16;
@@ -16,6 +16,9 @@ const LONGEST_ROW: u64 = 16 << 20;
 
 /// What is made of every row.
 pub(crate) trait Rows {
+    /// What is counted at the end.
+    const ACT: RowAct;
+
     /// Finds its columns in the headings and adds its own but the last, which is the reason.
     fn headings(&mut self, record: &mut ByteRecord) -> Result<(), Stop>;
 
@@ -49,9 +52,9 @@ pub(crate) fn add_heading(record: &mut ByteRecord, mut heading: String, apart: &
 }
 
 /// Answers every row of a file, or of standard input with `-`, on standard output.
-pub(crate) fn run(
+pub(crate) fn run<R: Rows>(
     language: Language,
-    rows: &mut impl Rows,
+    rows: &mut R,
     path: &str,
     delimiter: u8,
 ) -> Result<(), Stop> {
@@ -63,7 +66,8 @@ pub(crate) fn run(
         })?)
     };
     let counts = stream(language, rows, input, io::stdout().lock(), delimiter, path)?;
-    let finished = Sheet::Finished { rows: counts.rows, with_reason: counts.with_reason };
+    let finished =
+        Sheet::Finished { act: R::ACT, rows: counts.rows, with_reason: counts.with_reason };
     tell(&words::sheet(language, &finished))?;
     Ok(())
 }

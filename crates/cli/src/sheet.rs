@@ -15,7 +15,7 @@ use csv::ByteRecord;
 use crate::args::{ConvertArgs, Digits};
 use crate::output::{Output, Stop};
 use crate::rows::{self, Rows, add_heading, because};
-use crate::words::{self, Row};
+use crate::words::{self, Row, RowAct};
 
 /// No plain number is longer; a longer one is left to the parser of designations.
 const LONGEST_NUMBER: usize = 12;
@@ -48,6 +48,8 @@ struct Column {
 }
 
 impl Rows for Column {
+    const ACT: RowAct = RowAct::Convert;
+
     fn headings(&mut self, record: &mut ByteRecord) -> Result<(), Stop> {
         self.place = rows::column(self.cells.language, record, &self.heading)?;
         self.cells.add_headings(record);

@@ -11,7 +11,7 @@ use csv::ByteRecord;
 
 use crate::output::{Output, Stop};
 use crate::rows::{self, Rows, add_heading, because, find_column};
-use crate::words::{self, Row};
+use crate::words::{self, Row, RowAct};
 
 /// Headings of the time at heat, and how many minutes one is.
 const TIMES: [(&str, f64); 3] = [("hours", 60.0), ("minutes", 1.0), ("time_s", 1.0 / 60.0)];
@@ -82,6 +82,8 @@ impl Sheets {
 }
 
 impl Rows for Sheets {
+    const ACT: RowAct = RowAct::Temper;
+
     fn headings(&mut self, record: &mut ByteRecord) -> Result<(), Stop> {
         self.steel = find_column(record, "steel");
         self.shares =

@@ -151,7 +151,7 @@ pub(crate) enum Sheet<'a> {
     Empty { path: &'a str },
     NoColumn { column: &'a str, headings: &'a str },
     RecordTooLong { line: u64, megabytes: u64 },
-    Finished { rows: u64, with_reason: u64 },
+    Finished { act: RowAct, rows: u64, with_reason: u64 },
 }
 
 pub(crate) fn sheet(language: Language, what: &Sheet<'_>) -> String {
@@ -174,13 +174,29 @@ pub(crate) fn sheet(language: Language, what: &Sheet<'_>) -> String {
                 "The row that starts on line {line} runs on for more than {megabytes} MB: a \
                  quote that is opened there is never closed. The rows before it are written."
             ),
-            Sheet::Finished { rows, with_reason: 0 } => format!("{rows} rows, all converted."),
-            Sheet::Finished { rows, with_reason } => format!(
+            Sheet::Finished { act: RowAct::Convert, rows, with_reason: 0 } => {
+                format!("{rows} rows, all converted.")
+            }
+            Sheet::Finished { act: RowAct::Convert, rows, with_reason } => format!(
                 "{rows} rows; {with_reason} of them not or only partly converted, see the last \
                  column."
             ),
+            Sheet::Finished { act: RowAct::Temper, rows, with_reason: 0 } => {
+                format!("{rows} rows, all with the hardness that their temper leaves.")
+            }
+            Sheet::Finished { act: RowAct::Temper, rows, with_reason } => format!(
+                "{rows} rows; {with_reason} of them without a hardness after tempering, see the \
+                 last column."
+            ),
         },
     }
+}
+
+/// What is made of the rows of a file.
+#[derive(Clone, Copy)]
+pub(crate) enum RowAct {
+    Convert,
+    Temper,
 }
 
 /// Why a row is not converted, where the core has no words for it.

@@ -53,6 +53,7 @@ mod readings;
 pub mod step;
 mod strokes;
 mod target;
+mod testers;
 pub mod unknown;
 
 pub use assess::{Assessment, FileTest};

@@ -95,6 +95,11 @@ pub(crate) fn phi(z: f64) -> f64 {
     0.5 * erfc(-z * core::f64::consts::FRAC_1_SQRT_2)
 }
 
+/// The chance of a normal law below a value; a law without width is taken for a very narrow one.
+pub(crate) fn normal_below(value: f64, mean: f64, sd: f64) -> f64 {
+    phi((value - mean) / f64::max(sd, 1e-9))
+}
+
 /// Half of the range over which a three-way answer is "slight", in HRC.
 ///
 /// # Source

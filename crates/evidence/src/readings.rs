@@ -17,6 +17,7 @@ use crate::conditions::Prior;
 use crate::error::{Error, What, within};
 use crate::instrument::Instrument;
 use crate::quadrature::{Axis, STEP, multiply, whole_above};
+use crate::testers::{Family, Tester, families};
 
 /// The most groups of readings.
 pub const MAX_GROUPS: usize = 8;
@@ -192,14 +193,25 @@ impl Group {
         self.tester
     }
 
-    fn is_converted_by(&self, key: u8) -> bool {
-        self.conversion.is_some_and(|(own, _)| own == key)
+    /// Whether both are converted by the same, or neither is converted.
+    pub(crate) fn converts_as(&self, other: &Self) -> bool {
+        let key = |group: &Self| group.conversion.map(|(key, _)| key);
+        key(self) == key(other)
     }
 
-    /// Whether both were read on one tester and converted alike.
-    pub(crate) fn shares_tester(&self, other: &Self) -> bool {
-        let key = |group: &Self| group.conversion.map(|(key, _)| key);
-        self.tester.is_some() && self.tester == other.tester && key(self) == key(other)
+    /// Whether both were read on one tester and converted alike, so that the tester's bias is the same in both.
+    ///
+    /// # Example
+    /// ```
+    /// use biteband_evidence::{Group, Instrument};
+    /// let group = |value| Group::new(Instrument::RockwellVerified, &[value], 0.3, 0.4);
+    /// let (one, other) = (group(52.0)?.on_tester(7), group(53.0)?.on_tester(7));
+    /// assert!(one.shares_tester(&other) && !one.shares_tester(&group(53.0)?));
+    /// # Ok::<(), biteband_evidence::Error>(())
+    /// ```
+    #[must_use]
+    pub fn shares_tester(&self, other: &Self) -> bool {
+        self.tester.is_some() && self.tester == other.tester && self.converts_as(other)
     }
 
     fn without(&self, reading: usize) -> Self {
@@ -361,29 +373,29 @@ impl Readings {
         found
     }
 
-    /// The likelihood of groups that share a conversion.
-    fn family(&self, groups: &[&Group], axis: Axis) -> Vec<f64> {
-        let sds = groups.iter().filter_map(|group| group.conversion);
-        let sd = sds.map(|(_, sd)| sd).fold(0.0, f64::max);
+    /// The likelihood of groups that share a conversion, or a tester without one.
+    fn family(&self, family: &Family<'_>, axis: Axis) -> Vec<f64> {
+        let sd = family.conversion().unwrap_or(0.0);
         let wide = Axis { first: axis.first - reach(sd), last: axis.last + reach(sd) };
         let mut product = alloc::vec![1.0; wide.len()];
-        for (place, group) in groups.iter().enumerate() {
-            if group.tester.is_none() {
-                multiply(&mut product, &self.unconverted(group, wide));
-            } else if !groups.iter().take(place).any(|earlier| earlier.shares_tester(group)) {
-                multiply(&mut product, &self.one_tester(group, groups, wide));
-            }
+        for tester in family.testers() {
+            multiply(&mut product, &self.one_tester(tester, wide));
         }
         blur(&product, sd, 1)
     }
 
-    /// The likelihood of the groups among `groups` that were read on the tester of `group`; the conversion is left at zero.
-    fn one_tester(&self, group: &Group, groups: &[&Group], axis: Axis) -> Vec<f64> {
-        let alike = || groups.iter().filter(|other| other.shares_tester(group));
-        let sd = alike().map(|group| group.shared).fold(0.0, f64::max);
+    /// The likelihood of the groups that were read on one tester; the conversion is left at zero.
+    fn one_tester(&self, tester: &Tester<'_>, axis: Axis) -> Vec<f64> {
+        // A group that names no tester has no more than one blur to go through.
+        if let [group] = tester.groups()
+            && group.tester.is_none()
+        {
+            return self.unconverted(group, axis);
+        }
+        let sd = tester.sd();
         let wide = Axis { first: axis.first - reach(sd), last: axis.last + reach(sd) };
         let mut product = alloc::vec![1.0; wide.len()];
-        for group in alike() {
+        for group in tester.groups() {
             multiply(&mut product, &self.on_spot(group, wide));
         }
         blur(&product, sd, 1)
@@ -391,27 +403,14 @@ impl Readings {
 
     /// The likelihood of one group as if it were alone.
     pub(crate) fn alone(&self, group: &Group, axis: Axis) -> Vec<f64> {
-        self.family(&[group], axis)
+        self.family(&Family::of(group), axis)
     }
 
     /// The likelihood of all readings over the hardness of the part.
     pub(crate) fn likelihood(&self, axis: Axis) -> Vec<f64> {
         let mut all = alloc::vec![1.0; axis.len()];
-        for (place, group) in self.groups.iter().enumerate() {
-            let Some((key, _)) = group.conversion else {
-                if group.tester.is_none() {
-                    multiply(&mut all, &self.unconverted(group, axis));
-                } else if !self.groups.iter().take(place).any(|other| other.shares_tester(group)) {
-                    let groups: Vec<&Group> = self.groups.iter().collect();
-                    multiply(&mut all, &self.one_tester(group, &groups, axis));
-                }
-                continue;
-            };
-            if !self.groups.iter().take(place).any(|earlier| earlier.is_converted_by(key)) {
-                let alike: Vec<&Group> =
-                    self.groups.iter().filter(|group| group.is_converted_by(key)).collect();
-                multiply(&mut all, &self.family(&alike, axis));
-            }
+        for family in families(&self.groups) {
+            multiply(&mut all, &self.family(&family, axis));
         }
         all
     }

@@ -1339,8 +1339,10 @@ export interface NextQuestion {
   stage?: "bought" | "quenched" | "tempered" | null;
   /** Tempers so far: `205C/2h`. */
   done?: string[];
-  /** Own results: `53 HRC@220C/2h`. */
+  /** Own results, the temperature as the oven's dial showed it: `53 HRC@220C/2h`. */
   learn?: string[];
+  /** Checks of the oven: `240C=231.9C`, `240C=tin`. */
+  oven?: string[];
   /** How long a further temper is held: `1h` if left out. */
   held?: string | null;
   /** Section and bath, for what hardening gives. */
@@ -1366,7 +1368,10 @@ export interface NextOdds {
 
 /** A temper that is advised. */
 export interface AdvisedTemper {
+  /** Of the metal, °C. */
   celsius: number;
+  /** What the oven's dial shows then, °C; `null` where no check reaches. */
+  dial_c: number | null;
   hours: number;
 }
 

@@ -373,6 +373,14 @@ fn next_step_types_have_the_fields_of_the_answers() {
     same_fields(&answer["options"][0], "NextOption");
     let temper = answer["options"].as_array().unwrap().iter().find(|one| one["action"] == "temper");
     same_fields(&temper.unwrap()["temper"], "AdvisedTemper");
+    let asked = serde_json::json!({
+        "steel": "4140", "composition": null, "evidence": {}, "stage": "tempered", "done": [], "learn": [],
+        "oven": ["240C=tin"], "held": "1h", "section": {}, "quench": "oil", "noPrior": true, "atSize": true,
+        "overheated": true, "hurried": true, "units": "inch",
+    });
+    same_fields(&asked, "NextQuestion");
+    let read = serde_json::from_value::<NextQuestion>(asked).unwrap();
+    assert_eq!(read.oven, ["240C=tin"]);
 }
 
 #[test]

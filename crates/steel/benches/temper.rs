@@ -3,7 +3,8 @@
 use std::hint::black_box;
 
 use biteband_steel::Grade;
-use biteband_steel::temper::{Regression, Temper};
+use biteband_steel::reach::Steel;
+use biteband_steel::temper::{Aim, How, Regression, Temper, Tempering, plan};
 use criterion::{Criterion, criterion_group, criterion_main};
 
 fn predictions(c: &mut Criterion) {
@@ -20,8 +21,11 @@ fn predictions(c: &mut Criterion) {
     c.bench_function("temper: hardness, slope and spread", |b| {
         b.iter(|| steel.point(black_box(&[temper])));
     });
-    c.bench_function("temper: the temperature for a hardness", |b| {
-        b.iter(|| steel.celsius_for(black_box(45.0), 120.0));
+    let Ok(ready) = Tempering::of(&Steel::Grade(grade)) else { return };
+    let aim = Aim { low: Some(44.0), high: Some(46.0) };
+    let how = How { done: &[], minutes: 120.0, times: 1, over: None };
+    c.bench_function("temper: a plan for a hardness", |b| {
+        b.iter(|| plan(&ready, black_box(aim), how));
     });
 }
 

@@ -1,6 +1,6 @@
-//! Conditions of delivery: the ages of the 17-4 type and the letters of BS 970.
+//! Conditions of delivery: the ages of the 17-4 type, the letters of BS 970, the property classes of bolts.
 
-use crate::generated::conditions::{BS, PH};
+use crate::generated::conditions::{BOLTS, BS, PH};
 use crate::source::Cited;
 
 /// An age of the 17-4 precipitation-hardening type. What is not stated is `None`.
@@ -99,6 +99,63 @@ impl BsCondition {
     pub const fn cited(&self) -> Cited {
         self.cited
     }
+}
+
+/// A property class of bolts, screws and studs after ISO 898-1.
+#[derive(Debug)]
+pub struct BoltClass {
+    pub(crate) name: &'static str,
+    pub(crate) tensile: f64,
+    pub(crate) cited: Cited,
+}
+
+impl BoltClass {
+    /// The class, as in `10.9`.
+    #[must_use]
+    pub const fn name(&self) -> &'static str {
+        self.name
+    }
+
+    /// Nominal tensile strength in MPa.
+    #[must_use]
+    pub const fn tensile(&self) -> f64 {
+        self.tensile
+    }
+
+    /// Where it stands.
+    #[must_use]
+    pub const fn cited(&self) -> Cited {
+        self.cited
+    }
+}
+
+/// The property classes of bolts, from the softest.
+///
+/// # Source
+/// `data/bolt-classes.csv`.
+///
+/// # Example
+/// ```
+/// use biteband_steel::condition;
+/// assert!(condition::bolt_classes().iter().all(|class| class.tensile() >= 400.0));
+/// ```
+#[must_use]
+pub const fn bolt_classes() -> &'static [BoltClass] {
+    BOLTS
+}
+
+/// The property class of a name without a word before it.
+///
+/// # Example
+/// ```
+/// use biteband_steel::condition;
+/// // Nominal strength in MPa: the figure before the point times 100.
+/// assert_eq!(condition::bolt("10.9").map(|class| class.tensile()), Some(1000.0));
+/// assert!(condition::bolt("10.8").is_none());
+/// ```
+#[must_use]
+pub fn bolt(name: &str) -> Option<&'static BoltClass> {
+    BOLTS.iter().find(|class| class.name == name)
 }
 
 /// The ages of the 17-4 type, from the mill's condition to the softest.

@@ -5,9 +5,10 @@
 
 use std::path::Path;
 
+use biteband_steel::reach::Steel;
 use biteband_steel::temper::{
-    DISAGREE, HALF_WIDTH, Sheet, SheetBand, SheetError, Sheets, Side, Silence, Temper, TrialPiece,
-    same_effect,
+    DISAGREE, HALF_WIDTH, Sheet, SheetBand, SheetError, Sheets, Silence, Temper, Tempering,
+    TemperingError, same_effect,
 };
 use biteband_steel::{CurveCloseness, Grade, Interval, source};
 use proptest::prelude::*;
@@ -213,52 +214,12 @@ fn a_sheet_speaks_for_its_own_hardening_temperature() {
     assert!(refused.to_string().contains("1065 to 1218 °C"), "{refused}");
 }
 
+/// The sheets of the usual 1190 to 1230 °C have their highest figures at 538 to 552 °C; O1's fall all the way.
 #[test]
-fn secondary_hardening_gives_two_ways() {
-    let ways = sheets("M2").celsius_for(Interval { low: 61.0, high: 63.0 }, 240.0).unwrap();
-    let sides: Vec<Option<Side>> = ways.iter().map(|way| way.side).collect();
-    assert_eq!(sides, [Some(Side::Before), Some(Side::After)]);
-    // The sheet hardened from 1204 °C prints 62.5 at 593 °C and 59 at 621 °C; the peak is at 538 to 552 °C.
-    assert!(ways[1].celsius > 590.0 && ways[1].celsius < 610.0);
+fn the_peak_is_where_the_print_has_it() {
     let peak = sheets("M2").peak(240.0).unwrap();
     assert!(same(peak.low, 538.0) && same(peak.high, 552.0));
-    // A target about the peak itself is met on both sides, and the hot one is the usual one.
-    let peak = sheets("M2").celsius_for(Interval { low: 64.0, high: 65.0 }, 240.0).unwrap();
-    assert!(peak.len() == 2 && !peak[0].usual && peak[1].usual);
     assert!(sheets("O1").peak(120.0).is_none());
-    // O1 has one way; sheets 1 and 2 print 59 and 60 at 260 °C, 56 and 57 at 315 °C.
-    let one = sheets("O1").celsius_for(Interval { low: 58.0, high: 60.0 }, 120.0).unwrap();
-    assert!(one.len() == 1 && one[0].side.is_none());
-    assert!(one[0].celsius > 255.0 && one[0].celsius < 285.0, "{}", one[0].celsius);
-    // A target of no width is passed between two places.
-    assert_eq!(
-        sheets("O1").celsius_for(Interval { low: 60.0, high: 60.0 }, 120.0).unwrap().len(),
-        1
-    );
-}
-
-#[test]
-fn a_hardness_that_no_temper_leaves_is_refused() {
-    let never = sheets("O1").celsius_for(Interval { low: 67.0, high: 68.0 }, 120.0).unwrap_err();
-    assert_eq!(never.code(), "temper.never_that");
-    assert!(never.to_string().starts_with("67 to 68 HRC is not reached: 120 min at "), "{never}");
-    for minutes in [0.0, -5.0, f64::NAN, 1e9] {
-        let refused = sheets("O1").celsius_for(Interval { low: 58.0, high: 60.0 }, minutes);
-        assert!(matches!(refused, Err(SheetError::Temper(_))), "{minutes}");
-    }
-}
-
-/// D2 prints 54 and 55 HRC at 538 °C and 47 to 50 at 593 °C, and nothing between.
-#[test]
-fn a_hardness_between_two_sheets_is_told_so() {
-    let gap = sheets("D2").celsius_for(Interval { low: 51.0, high: 52.0 }, 240.0).unwrap_err();
-    assert_eq!(gap.code(), "temper.between_sheets");
-    assert!(matches!(gap, SheetError::Between { celsius, .. }
-        if celsius.low > 530.0 && celsius.low < 560.0 && celsius.high > 585.0));
-    let text = gap.to_string();
-    assert!(
-        text.starts_with("51 to 52 HRC falls between ") && text.ends_with(" where no sheet speaks")
-    );
 }
 
 /// The reference: none for D3, 60WCrV8, M42, T1, 45NiCrMo16, `X46Cr13`.
@@ -266,14 +227,15 @@ fn a_hardness_between_two_sheets_is_told_so() {
 fn grades_without_a_curve_ask_for_a_trial_piece() {
     let without: Vec<&str> = Grade::all()
         .iter()
-        .filter(|grade| TrialPiece::of(grade).is_some())
+        .filter(|grade| {
+            let found = Tempering::of(&Steel::Grade(grade));
+            matches!(found, Err(TemperingError::NoCurve { .. }))
+        })
         .map(Grade::key)
         .collect();
     assert_eq!(without, ["D3", "60WCrV8", "M42", "T1", "45NiCrMo16", "X46Cr13"]);
     for key in without {
-        let grade = Grade::by_key(key).unwrap();
-        assert!(Sheets::of(grade).is_none());
-        assert_eq!(TrialPiece::of(grade).unwrap().temper, grade.temper_range());
+        assert!(Sheets::of(Grade::by_key(key).unwrap()).is_none(), "{key}");
     }
     // Every grade that names a curve has one.
     for grade in Grade::all().iter().filter(|grade| grade.curve_from().is_some()) {
@@ -405,32 +367,6 @@ proptest! {
                 prop_assert!(below.is_none_or(|end| end < celsius));
                 prop_assert!(above.is_none_or(|end| end > celsius));
                 prop_assert!(below.is_some() || above.is_some());
-            }
-            Err(other) => prop_assert!(false, "{other}"),
-        }
-    }
-
-    #[test]
-    fn the_way_back_leads_into_the_target(
-        place in 0..78_usize,
-        low in 25.0..65.0_f64,
-        width in 0.5..4.0_f64,
-        minutes in 15.0..600.0_f64,
-    ) {
-        let Some(sheets) = Sheets::of(&Grade::all()[place]) else { return Ok(()) };
-        let target = Interval { low, high: low + width };
-        match sheets.celsius_for(target, minutes) {
-            Ok(ways) => for way in ways {
-                prop_assert!(way.range.low <= way.celsius && way.celsius <= way.range.high);
-                let there = sheets.band(&[Temper::new(way.celsius, minutes).unwrap()]).unwrap();
-                // A step where a sheet begins or ends may leap over a narrow target.
-                prop_assert!(there.mid > low - 1.5 && there.mid < low + width + 1.5);
-            },
-            Err(SheetError::NeverThat { softest, hardest, .. }) => {
-                prop_assert!(hardest < target.low || softest > target.high || width < 1.5);
-            }
-            Err(SheetError::Between { celsius, hrc, .. }) => {
-                prop_assert!(celsius.low < celsius.high && hrc.0 > target.high && hrc.1 < target.low);
             }
             Err(other) => prop_assert!(false, "{other}"),
         }

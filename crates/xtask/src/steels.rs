@@ -15,12 +15,13 @@ const ELEMENTS: [&str; 14] =
     ["C", "Mn", "Si", "P", "S", "Ni", "Cr", "Mo", "V", "W", "Co", "Cu", "B", "Pb"];
 
 /// Rows of each file; the data grow by changing both.
-const ROWS: [(&str, usize); 6] = [
+const ROWS: [(&str, usize); 7] = [
     ("steels", 78),
     ("equivalents", 600),
     ("target-hardness", 107),
     ("17-4ph-conditions", 8),
     ("bs-conditions", 8),
+    ("bolt-classes", 9),
     ("through", 60),
 ];
 
@@ -55,6 +56,7 @@ struct Data {
     targets: Sheet,
     ages: Sheet,
     letters: Sheet,
+    bolts: Sheet,
     through: Sheet,
     sources: Sheet,
     methods: Sheet,
@@ -73,6 +75,7 @@ impl Data {
             targets: sheet("target-hardness")?,
             ages: sheet("17-4ph-conditions")?,
             letters: sheet("bs-conditions")?,
+            bolts: sheet("bolt-classes")?,
             through: sheet("through")?,
             sources: sheet("sources")?,
             methods: sheet("methods")?,
@@ -351,7 +354,7 @@ fn targets(data: &Data) -> Result<String, Failure> {
 
 fn conditions(data: &Data) -> Result<String, Failure> {
     let mut out = String::from(
-        "use crate::condition::{BsCondition, PhAge};\n\
+        "use crate::condition::{BoltClass, BsCondition, PhAge};\n\
          use crate::source::{Cited, Confidence};\n\
          use biteband_hardness::Seen;\n\n\
          pub(crate) static PH: &[PhAge] = &[\n",
@@ -391,6 +394,16 @@ fn conditions(data: &Data) -> Result<String, Failure> {
             "    BsCondition {{ letter: {letter:?}, hbw: {}, tensile: {}, cited: {} }},",
             pair("hbw_min", "hbw_max")?,
             pair("tensile_mpa_min", "tensile_mpa_max")?,
+            data.cited(row, ["source", "status", "conf"])?,
+        )?;
+    }
+    out.push_str("];\n\npub(crate) static BOLTS: &[BoltClass] = &[\n");
+    for row in data.bolts.all() {
+        writeln!(
+            out,
+            "    BoltClass {{ name: {:?}, tensile: {}, cited: {} }},",
+            row.get("class")?,
+            number(row.get("tensile_mpa")?)?,
             data.cited(row, ["source", "status", "conf"])?,
         )?;
     }

@@ -535,8 +535,7 @@ impl Asked<'_> {
         }
         let groups = self.met.readings.groups();
         let shared = groups.iter().enumerate().any(|(place, group)| {
-            group.tester().is_some()
-                && groups.iter().take(place).any(|earlier| earlier.tester() == group.tester())
+            groups.iter().take(place).any(|earlier| earlier.shares_tester(group))
         });
         if shared {
             notes.push(self.say(Claim::OneTester));

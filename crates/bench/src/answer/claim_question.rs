@@ -6,7 +6,7 @@ use biteband_hardness::designation::{self, Amount, Parsed, parse};
 use biteband_hardness::{
     Axis, Choice, Error, Reading, Scale, convert as convert_one, convert_limits, decimal,
 };
-use biteband_steel::condition::{self, BsCondition};
+use biteband_steel::condition::{self, BoltClass, BsCondition};
 use serde::Deserialize;
 
 use super::file_question::FileQuestion;
@@ -153,8 +153,8 @@ pub(super) fn read_paper(language: Language, text: &str) -> Result<Paper, Refusa
         let part = part(language, &written)?;
         return Ok(Paper { parts: vec![part], letter: Some(found) });
     }
-    if let Some(strength) = property_class(text) {
-        let shown = format!("{strength} MPa min");
+    if let Some(class) = property_class(text) {
+        let shown = format!("{} MPa min", format::exact(class.tensile()));
         let what = ClaimRefusal::Class { strength: &shown };
         return Err(refuse(language, "bench.claim_is_class", text, what));
     }
@@ -184,23 +184,11 @@ fn letter(text: &str) -> Option<char> {
     (signs.next().is_none() && (named || condition::bs(letter).is_some())).then_some(letter)
 }
 
-/// The nominal strength of a property class of bolts, `10.9`: the first figure counts hundreds of MPa (ISO 898-1,
-/// recalled).
-fn property_class(text: &str) -> Option<u32> {
-    const CLASSES: [(&str, u32); 9] = [
-        ("4.6", 400),
-        ("4.8", 400),
-        ("5.6", 500),
-        ("5.8", 500),
-        ("6.8", 600),
-        ("8.8", 800),
-        ("9.8", 900),
-        ("10.9", 1000),
-        ("12.9", 1200),
-    ];
+/// The property class of bolts that a paper names in the place of a hardness: `10.9`, `class 8.8`.
+fn property_class(text: &str) -> Option<&'static BoltClass> {
     let bare = text.to_ascii_lowercase();
     let bare = bare.strip_prefix("class").or_else(|| bare.strip_prefix("grade")).unwrap_or(&bare);
-    CLASSES.iter().find(|(class, _)| *class == bare.trim()).map(|(_, strength)| *strength)
+    condition::bolt(bare.trim())
 }
 
 /// The hardnesses of a paper that states more than one, if each side of some sign is one by itself.

@@ -12,7 +12,7 @@ use super::claim::PROVED;
 use super::claim_answer::{AchievableAnswer, SettleAnswer};
 use super::frame::{HRC, Placed, Said};
 use super::next::percent;
-use super::series::K95;
+use super::series::{K95, u_of};
 use crate::format::{self, Units};
 use crate::refusal::Refusal;
 use crate::words::{Claim, Language, Way};
@@ -79,7 +79,7 @@ impl Doubted<'_> {
         let (value, slope) = (self.said.middle(), self.placed.slope);
         let Some(instrument) = tester(self.said.axis) else { return PULLED * value * slope };
         let (random, shared) = instrument.usual().in_hrc(value, slope);
-        (random * random / READS + shared * shared + SPOT_SD * SPOT_SD).sqrt()
+        u_of(READS, random, shared, SPOT_SD)
     }
 
     fn known_u() -> f64 {

@@ -79,10 +79,10 @@ pub use indent_question::{IndentQuestion, parse_readings};
 pub use jominy::{
     DiameterAnswer, JominyAnswer, JominyPoint, JominyQuestion, OutsideAnswer, jominy,
 };
+pub(crate) use next::rounded_percent;
 pub use next::{
     AdvisedTemper, NextQuestion, NextStepAnswer, OddsAnswer, OptionAnswer, next, promised,
 };
-pub(crate) use next::{next_with_oven, rounded_percent};
 pub use reach::{ReachQuestion, reach};
 pub use reach_answer::{
     PartAnswer, PositionAnswer, QuenchAnswer, ReachAnswer, SectionAnswer, SeverityAnswer,
@@ -100,7 +100,7 @@ pub use steel_answer::{
     ElementAnswer, FindAnswer, HardeningAnswer, SteelAnswer, SteelListing, SteelSource,
     SuppliedAnswer, TargetRow, TargetsAnswer, TemperatureStep, TemperingAnswer, WorkingAnswer,
 };
-pub(crate) use temper::{HELD, dial_for, hrc_of, temper_curve, time, wanted};
+pub(crate) use temper::{HELD, hrc_of, temper_curve, time, wanted};
 pub use temper::{TemperQuestion, temper, tempered};
 pub use temper_answer::{
     AfterAnswer, AgeOption, BrittleAnswer, CurvePoint, LearnedAnswer, OwnPoint, PlanAnswer,

@@ -4,7 +4,9 @@ use biteband_evidence::step::{
     Action, AsQuenched, Choice, Diagnosis, Part, Situation, Softening, Stage, next_step,
 };
 use biteband_evidence::{FileTest, Odds, Target};
+use biteband_quantity::Celsius;
 use biteband_steel::Family;
+use biteband_steel::furnace::OvenOffset;
 use biteband_steel::reach::{Attained, Prepared, Quench, Steel};
 use biteband_steel::section::Place;
 use biteband_steel::temper::brittle::{self, BrittleKind};
@@ -36,8 +38,10 @@ pub struct NextQuestion {
     pub stage: Option<String>,
     /// Tempers so far, in their order: `205C/2h`.
     pub done: Vec<String>,
-    /// Own results with this steel: `53 HRC@220C/2h`.
+    /// Own results with this steel: `53 HRC@220C/2h`, the temperatures as the oven's dial showed them.
     pub learn: Vec<String>,
+    /// Checks of the oven: `240C=231.9C`, `240C=tin`.
+    pub oven: Vec<String>,
     /// How long a further temper is held: `1h`; absent for an hour.
     pub held: Option<String>,
     /// The section, for what hardening gives.
@@ -78,6 +82,8 @@ impl From<Odds> for OddsAnswer {
 pub struct AdvisedTemper {
     /// Of the metal, in °C.
     pub celsius: f64,
+    /// What the oven's dial shows then, °C; absent where no check of the dial reaches.
+    pub dial_c: Option<f64>,
     /// At heat, in hours.
     pub hours: f64,
 }
@@ -151,7 +157,8 @@ const HELD: f64 = 60.0;
 /// Says what to do next with a part.
 ///
 /// # Errors
-/// A refusal: no target, a steel, section, bath, stroke, reading or temper that cannot be read or taken.
+/// A refusal: no target, a steel, section, bath, stroke, reading or temper that cannot be read or taken, checks of the oven
+/// that contradict each other.
 ///
 /// # Example
 /// ```
@@ -172,18 +179,6 @@ const HELD: f64 = 60.0;
 /// assert_eq!(next(language, &question).unwrap().action, "harden");
 /// ```
 pub fn next(language: Language, question: &NextQuestion) -> Result<NextStepAnswer, Refusal> {
-    next_with_oven(language, question, &[])
-}
-
-/// The same for results that a checked oven gave: their temperatures are those of its dial.
-///
-/// # Errors
-/// A refusal as of [`next`], or checks of the oven that contradict each other.
-pub(crate) fn next_with_oven(
-    language: Language,
-    question: &NextQuestion,
-    oven: &[String],
-) -> Result<NextStepAnswer, Refusal> {
     let speech = Speech { language, units: question.units };
     let target = question.evidence.target.as_deref().map(str::trim).filter(|text| !text.is_empty());
     let Some(written) = target else {
@@ -232,7 +227,7 @@ pub(crate) fn next_with_oven(
         let why = format!("{} {}", refusal.message, refusal.instead);
         notes.push(language.next_step(NextStep::NoCurve { why: &why }).into_owned());
     }
-    let checks = speech.checks(oven)?;
+    let checks = speech.checks(&question.oven)?;
     let learnt = match &tempering {
         Some(tempering) => Some(learned(speech, tempering, &question.learn, checks.as_ref())?),
         None => None,
@@ -274,6 +269,7 @@ pub(crate) fn next_with_oven(
         fresh,
         brittle,
         sources,
+        checks: checks.as_ref(),
     };
     let found = asked.step(part.as_ref())?;
     let learned = learnt.as_ref().map(|learnt| learnt.said(speech)).unwrap_or_default();
@@ -409,9 +405,21 @@ struct Asked<'a> {
     brittle: Option<(f64, f64)>,
     /// Where the tempering stands.
     sources: &'static [&'static str],
+    /// The oven as it was checked.
+    checks: Option<&'a OvenOffset>,
 }
 
 impl Asked<'_> {
+    fn advised(&self, temper: Temper) -> AdvisedTemper {
+        let metal = Celsius::new(temper.celsius()).ok();
+        let dial = metal.and_then(|metal| self.checks?.dial_for(metal).ok());
+        AdvisedTemper {
+            celsius: temper.celsius(),
+            dial_c: dial.map(Celsius::get),
+            hours: temper.hours(),
+        }
+    }
+
     fn step(&self, part: Option<&Part<'_>>) -> Result<biteband_evidence::step::Step, Refusal> {
         next_step(&Situation {
             test: self.test,
@@ -555,7 +563,7 @@ impl Asked<'_> {
             over: choice.odds.over(),
             worth: choice.worth,
             open: choice.open,
-            temper: temper.map(|one| AdvisedTemper { celsius: one.celsius(), hours: one.hours() }),
+            temper: temper.map(|one| self.advised(one)),
             file: grade,
             text: self.say(NextStep::Do(act)),
             how,

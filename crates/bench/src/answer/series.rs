@@ -12,7 +12,12 @@ pub(super) const K95: f64 = 1.959_963_984_540_054;
 
 /// Half-width at 95 % of so many readings of one instrument, the spot apart.
 pub(crate) fn half_of(count: f64, random: f64, shared: f64, conversion: f64) -> f64 {
-    K95 * (random * random / count + shared * shared + conversion * conversion).sqrt()
+    K95 * u_of(count, random, shared, conversion)
+}
+
+/// Standard uncertainty of the mean of so many readings of one instrument, with one more doubt that they share.
+pub(super) fn u_of(count: f64, random: f64, shared: f64, more: f64) -> f64 {
+    (random * random / count + shared * shared + more * more).sqrt()
 }
 
 pub(super) fn refuse(

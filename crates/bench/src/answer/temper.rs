@@ -261,17 +261,6 @@ pub(crate) fn time(minutes: f64) -> String {
     }
 }
 
-/// What the oven's dial shows when the metal has a temperature, °C; nothing where no check reaches.
-pub(crate) fn dial_for(
-    language: Language,
-    units: Units,
-    checks: &[String],
-    celsius: f64,
-) -> Option<f64> {
-    let checks = Speech { language, units }.checks(checks).ok()??;
-    Some(checks.dial_for(Celsius::new(celsius).ok()?).ok()?.get())
-}
-
 /// Why a steel has no hardness after tempering.
 pub(super) fn tempering_refused(speech: Speech, error: &TemperingError, given: &str) -> Refusal {
     let range = |range: Option<Interval>| {

@@ -3,9 +3,7 @@
 use super::steel_asked::{Named, asked, checks, given, medium, section};
 use super::temper::{done, results, stages};
 use super::{Chip, Problem, file_test};
-use crate::answer::{
-    HELD, NextQuestion, NextStepAnswer, OptionAnswer, dial_for, next_with_oven, time,
-};
+use crate::answer::{HELD, NextQuestion, NextStepAnswer, OptionAnswer, next, time};
 use crate::measure::parse_time;
 use crate::refusal::Refusal;
 use crate::state::{App, Field, PartStage, TemperAction, TemperField};
@@ -140,9 +138,10 @@ pub fn next_step(app: &App, language: Language) -> NextView {
         stage: Some(planner.stage.key().to_owned()),
         done: tempers,
         learn,
+        oven: checks(&app.saved.steel),
         ..base(app, language, named)
     };
-    match answered(app, language, &question) {
+    match answered(language, &question) {
         Ok((answer, whole)) => {
             if !whole {
                 view.missing.push(label(TemperPage::ResultsLeftOut));
@@ -180,19 +179,22 @@ fn base(app: &App, language: Language, named: Named) -> NextQuestion {
     }
 }
 
-/// The answer, and whether own results and checks of the oven are in it: where they cannot be counted, it goes without.
+/// The answer, and whether own results are in it: where they cannot be counted, it goes without, and where checks of the
+/// oven contradict each other, without those too.
 fn answered(
-    app: &App,
     language: Language,
     question: &NextQuestion,
 ) -> Result<(NextStepAnswer, bool), Refusal> {
-    match next_with_oven(language, question, &checks(&app.saved.steel)) {
-        Ok(answer) => Ok((answer, true)),
-        Err(refusal) => {
-            let bare = NextQuestion { learn: Vec::new(), ..question.clone() };
-            next_with_oven(language, &bare, &[]).map(|answer| (answer, false)).map_err(|_| refusal)
-        }
-    }
+    let refusal = match next(language, question) {
+        Ok(answer) => return Ok((answer, true)),
+        Err(refusal) => refusal,
+    };
+    let mut bare = NextQuestion { learn: Vec::new(), ..question.clone() };
+    let found = next(language, &bare).or_else(|_| {
+        bare.oven.clear();
+        next(language, &bare)
+    });
+    found.map(|answer| (answer, false)).map_err(|_| refusal)
 }
 
 /// The step, and the chances as the part is.
@@ -222,9 +224,7 @@ fn step(app: &App, language: Language, answer: NextStepAnswer, steel: bool) -> (
 
 fn act(app: &App, language: Language, option: &OptionAnswer) -> ActView {
     let units = app.saved.settings.units;
-    let dial = option
-        .temper
-        .and_then(|temper| dial_for(language, units, &checks(&app.saved.steel), temper.celsius));
+    let dial = option.temper.and_then(|temper| temper.dial_c);
     let dial =
         dial.map(|dial| language.temper_said(TemperSaid::Dial { dial: &units.degrees(dial) }));
     ActView {

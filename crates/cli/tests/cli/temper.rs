@@ -89,7 +89,13 @@ fn rows_of_a_file_are_answered_or_kept_with_their_reason() {
     for line in [3, 4] {
         assert!(cells(line)[7].is_empty() && !cells(line)[10].is_empty(), "{}", lines[line]);
     }
-    assert!(done.err.contains('2'), "{}", done.err);
+    assert_eq!(
+        done.err.split_whitespace().collect::<Vec<_>>().join(" "),
+        "4 rows; 2 of them without a hardness after tempering, see the last column."
+    );
+    let all =
+        run(&["temper", "--csv", "-"], b"steel,temper_c,hours\n4140,220,2\nO1,205,2\n", &folder);
+    assert_eq!(all.err.trim(), "2 rows, all with the hardness that their temper leaves.");
     let lost = run(&["temper", "--csv", "-"], b"a,b\n1,2\n", &folder);
     assert_eq!(lost.code, 3);
 }
@@ -109,6 +115,47 @@ fn the_next_step_and_all_others() {
         let sum = chance("under") + chance("inside") + chance("over");
         assert!((sum - 1.0).abs() < 1e-6, "{option}");
     }
+}
+
+/// Tin melts at 231.9 °C (ITS-90): an oven that shows 240 °C then shows 8 K more than the metal has, also a few degrees away.
+#[test]
+fn the_next_step_counts_the_checks_of_the_oven() {
+    fn asked<'a>(more: &[&'a str]) -> Vec<&'a str> {
+        let part = ["next", "O1", "--reading", "64 HRC", "--stage", "quenched"];
+        [&part[..], &["--target", "58-60 HRC"], more].concat()
+    }
+    let answer = json(&asked(&["--oven", "240C=tin"])).json();
+    let temper = |answer: &serde_json::Value| answer["options"][0]["temper"].clone();
+    let (metal, dial) = (&temper(&answer)["celsius"], &temper(&answer)["dial_c"]);
+    assert!((dial.as_f64().unwrap() - metal.as_f64().unwrap() - 8.1).abs() < 0.2, "{dial} {metal}");
+    let told = biteband(&asked(&["--oven", "240C=tin"]));
+    assert!(told.out.contains("Your dial then shows"), "{}", told.out);
+    // Without a check, and too far from it, nobody knows the dial.
+    for more in [&[][..], &["--oven", "790C=magnet"]] {
+        assert!(temper(&json(&asked(more)).json())["dial_c"].is_null(), "{more:?}");
+        assert!(!biteband(&asked(more)).out.contains("Your dial"), "{more:?}");
+    }
+    // The same rules as with `temper` and `heat`.
+    for (check, exit, code) in
+        [("240C", 2, "bench.unreadable_oven"), ("500C=tin", 1, "furnace.too_far_off")]
+    {
+        assert_eq!(json(&asked(&["--oven", check])).refused(exit)["code"], code);
+    }
+}
+
+/// A result counts at the temperature of the metal: of a dial that shows 20 K too much, it is the result of a cooler temper,
+/// so that the steel is taken for softer and the first temper after hardening again is cooler.
+#[test]
+fn own_results_of_a_checked_oven_are_those_of_the_metal() {
+    let celsius = |oven: &[&str]| {
+        let part = ["next", "4140", "--reading", "54 HRC", "--stage", "quenched", "--learn"];
+        let asked = [&part[..], &["51 HRC@250C/2h", "--target", "48-52 HRC"], oven].concat();
+        let answer = json(&asked).json();
+        let options = answer["options"].as_array().unwrap();
+        let one = options.iter().find(|one| one["action"] == "harden").unwrap();
+        one["temper"]["celsius"].as_f64().unwrap()
+    };
+    assert!(celsius(&["--oven", "250C=230C"]) < celsius(&["--oven", "250C=250C"]));
 }
 
 /// The worked cases of the bench, as the command answers them: act and how the part stands. Common practice, no source, but

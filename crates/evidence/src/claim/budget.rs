@@ -19,6 +19,7 @@ use crate::error::Error;
 use crate::interval::Level;
 use crate::model::Term;
 use crate::readings::{Group, Readings, number};
+use crate::testers::{Family, Tester, families};
 
 /// A source of doubt.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -214,7 +215,7 @@ impl Budget {
         expected: Option<f64>,
         stated: &Stated,
     ) -> Option<Self> {
-        let mut branches = families(readings);
+        let mut branches = branches_of(readings);
         branches.extend(files.map(|files| {
             let rest = files.u * files.u - files.operator - files.spot;
             Branch::of(Source::File, rest)
@@ -253,49 +254,26 @@ impl Budget {
 }
 
 /// One branch for each conversion, and one for each tester that reads without.
-fn families(readings: &Readings) -> Vec<Branch> {
-    let groups = readings.groups();
-    let mut branches = Vec::new();
-    for (place, group) in groups.iter().enumerate() {
-        let Some((key, _)) = group.conversion() else {
-            if groups.iter().take(place).any(|earlier| earlier.shares_tester(group)) {
-                continue;
-            }
-            branches.extend(tester(readings, group, groups));
-            continue;
-        };
-        let alike = |other: &&Group| other.conversion().is_some_and(|(own, _)| own == key);
-        if groups.iter().take(place).any(|earlier| alike(&earlier)) {
-            continue;
+fn branches_of(readings: &Readings) -> Vec<Branch> {
+    let branch = |family: &Family<'_>| {
+        let testers: Vec<Branch> =
+            family.testers().iter().filter_map(|one| tester(readings, one)).collect();
+        match family.conversion() {
+            None => testers.first().copied(),
+            Some(sd) => Some(Branch::mean(&testers)?.with(Source::Conversion, sd * sd)),
         }
-        let own: Vec<Group> = groups.iter().filter(alike).cloned().collect();
-        let mut testers = Vec::new();
-        for (place, group) in own.iter().enumerate() {
-            if !own.iter().take(place).any(|earlier| earlier.shares_tester(group)) {
-                testers.extend(tester(readings, group, &own));
-            }
-        }
-        let sds = own.iter().filter_map(Group::conversion).map(|(_, sd)| sd);
-        let sd = sds.fold(0.0, f64::max);
-        let family = Branch::mean(&testers);
-        branches.extend(family.map(|family| family.with(Source::Conversion, sd * sd)));
-    }
-    branches
+    };
+    families(readings.groups()).iter().filter_map(branch).collect()
 }
 
-/// The places read on the tester of a group.
-fn tester(readings: &Readings, group: &Group, groups: &[Group]) -> Option<Branch> {
-    let place = |group: &Group| {
+/// The places read on a tester.
+fn tester(readings: &Readings, tester: &Tester<'_>) -> Option<Branch> {
+    let place = |group: &&Group| {
         let random = group.random() * group.random() / number(group.values().len());
         Branch::of(Source::InstrumentRandom, random)
             .with(Source::Spot, readings.spot() * readings.spot())
     };
-    let shared: Vec<&Group> = groups.iter().filter(|other| other.shares_tester(group)).collect();
-    let (places, bias): (Vec<Branch>, f64) = if shared.is_empty() {
-        (alloc::vec![place(group)], group.shared())
-    } else {
-        let bias = shared.iter().map(|one| one.shared()).fold(0.0, f64::max);
-        (shared.into_iter().map(place).collect(), bias)
-    };
+    let places: Vec<Branch> = tester.groups().iter().map(place).collect();
+    let bias = tester.sd();
     Branch::mean(&places).map(|mean| mean.with(Source::InstrumentBias, bias * bias))
 }

@@ -20,7 +20,7 @@ pub use settle::{settled_by_better, settled_by_reading, settled_by_stroke};
 
 use crate::belief::Belief;
 use crate::interval::Level;
-use crate::model::phi;
+use crate::model::{normal_below, phi};
 use crate::target::Odds;
 
 /// Standard uncertainty of one pass of graded files, in HRC.
@@ -162,11 +162,6 @@ impl Stated {
     pub fn capability(&self, u: f64) -> Option<f64> {
         self.low.zip(self.high).map(|(low, high)| (high - low) / (4.0 * u))
     }
-}
-
-/// The chance of a normal law below a value.
-fn normal_below(value: f64, mean: f64, sd: f64) -> f64 {
-    phi((value - mean) / f64::max(sd, 1e-9))
 }
 
 /// The standard normal number below which a chance lies, by halving; from -9 to 9.

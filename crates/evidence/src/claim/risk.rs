@@ -2,8 +2,9 @@
 
 use biteband_quantity::confined;
 
-use super::{Stated, normal_below};
+use super::Stated;
 use crate::belief::normal_weight;
+use crate::model::normal_below;
 
 /// The chances of a part drawn from a process.
 #[derive(Clone, Copy, Debug, PartialEq)]

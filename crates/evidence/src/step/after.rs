@@ -3,9 +3,9 @@
 use alloc::vec::Vec;
 
 use biteband_steel::temper::Temper;
-use libm::erfc;
 
 use crate::belief::Belief;
+use crate::model::normal_below;
 use crate::target::{Odds, Target};
 
 /// The hardness after a further temper, in HRC: normal about a middle that moves with the hardness of today.
@@ -39,11 +39,6 @@ pub trait Softening {
     fn brittle(&self) -> Option<(f64, f64)> {
         None
     }
-}
-
-/// The chance of a normal law below a limit.
-pub(super) fn normal_below(limit: f64, mean: f64, sd: f64) -> f64 {
-    0.5 * erfc((mean - limit) / (sd.max(1e-6) * core::f64::consts::SQRT_2))
 }
 
 /// A belief as parts of equal chance; every sum over a belief goes over these.

@@ -25,6 +25,7 @@ use crate::belief::{Belief, normal_weight};
 use crate::conditions::Skin;
 use crate::error::Error;
 use crate::interval::Level;
+use crate::model::normal_below;
 use crate::strokes::FileId;
 use crate::target::{Odds, Target};
 
@@ -69,7 +70,7 @@ impl AsQuenched {
     /// The chance that at least so many HRC are reached.
     #[must_use]
     pub fn reaches(&self, hrc: f64) -> f64 {
-        1.0 - after::normal_below(hrc, self.mean, self.sd)
+        1.0 - normal_below(hrc, self.mean, self.sd)
     }
 }
 

@@ -1,6 +1,6 @@
 // Written by `cargo xtask tables` from crates/steel/data; edit the data files, not this.
 
-use crate::condition::{BsCondition, PhAge};
+use crate::condition::{BoltClass, BsCondition, PhAge};
 use crate::source::{Cited, Confidence};
 use biteband_hardness::Seen;
 
@@ -24,4 +24,16 @@ pub(crate) static BS: &[BsCondition] = &[
     BsCondition { letter: 'W', hbw: (311.0, Some(375.0)), tensile: (1075.0, Some(1225.0)), cited: Cited { sources: &["BS970-83"], seen: Seen::Seen, confidence: Confidence::High } },
     BsCondition { letter: 'X', hbw: (341.0, Some(401.0)), tensile: (1150.0, Some(1300.0)), cited: Cited { sources: &["BS970-83"], seen: Seen::Seen, confidence: Confidence::High } },
     BsCondition { letter: 'Z', hbw: (444.0, None), tensile: (1550.0, None), cited: Cited { sources: &["BS970-83"], seen: Seen::Seen, confidence: Confidence::High } },
+];
+
+pub(crate) static BOLTS: &[BoltClass] = &[
+    BoltClass { name: "4.6", tensile: 400.0, cited: Cited { sources: &["iso-898-1"], seen: Seen::Recalled, confidence: Confidence::High } },
+    BoltClass { name: "4.8", tensile: 400.0, cited: Cited { sources: &["iso-898-1"], seen: Seen::Recalled, confidence: Confidence::High } },
+    BoltClass { name: "5.6", tensile: 500.0, cited: Cited { sources: &["iso-898-1"], seen: Seen::Recalled, confidence: Confidence::High } },
+    BoltClass { name: "5.8", tensile: 500.0, cited: Cited { sources: &["iso-898-1"], seen: Seen::Recalled, confidence: Confidence::High } },
+    BoltClass { name: "6.8", tensile: 600.0, cited: Cited { sources: &["iso-898-1"], seen: Seen::Recalled, confidence: Confidence::High } },
+    BoltClass { name: "8.8", tensile: 800.0, cited: Cited { sources: &["iso-898-1"], seen: Seen::Recalled, confidence: Confidence::High } },
+    BoltClass { name: "9.8", tensile: 900.0, cited: Cited { sources: &["iso-898-1"], seen: Seen::Recalled, confidence: Confidence::High } },
+    BoltClass { name: "10.9", tensile: 1000.0, cited: Cited { sources: &["iso-898-1"], seen: Seen::Recalled, confidence: Confidence::High } },
+    BoltClass { name: "12.9", tensile: 1200.0, cited: Cited { sources: &["iso-898-1"], seen: Seen::Recalled, confidence: Confidence::High } },
 ];

@@ -103,14 +103,6 @@ impl Brittle {
             Standing::Disputed { sources }
         }
     }
-
-    /// Whether the way from one temper in °C to another leads through what all sources hold for brittle, or where
-    /// they have nothing in common, through any of it.
-    #[must_use]
-    pub fn crossed(&self, from: f64, to: f64) -> bool {
-        let range = self.core.unwrap_or(self.spread);
-        from.min(to) <= range.high && from.max(to) >= range.low
-    }
 }
 
 /// The ranges of a grade: what sources say of it and of its family, and its own row.
@@ -183,20 +175,4 @@ fn found(
         all.extend(Brittle::new(kind, each, delayed));
     }
     all
-}
-
-/// The ranges of a grade that a temperature in °C stands in, with how.
-#[must_use]
-pub fn at(grade: &Grade, celsius: f64) -> Vec<(Brittle, Standing)> {
-    let standing = |range: Brittle| {
-        let standing = range.standing(celsius);
-        (standing != Standing::Clear).then_some((range, standing))
-    };
-    ranges(grade).into_iter().filter_map(standing).collect()
-}
-
-/// The ranges of a grade that the way from one temper in °C to another leads through.
-#[must_use]
-pub fn crossed(grade: &Grade, from: f64, to: f64) -> Vec<Brittle> {
-    ranges(grade).into_iter().filter(|range| range.crossed(from, to)).collect()
 }

@@ -324,17 +324,4 @@ impl Learned {
             + spread.scatter * spread.scatter;
         Some(self.given(at.slope * before.mean_k, variance, &covariances))
     }
-
-    /// How many standard deviations a result lies from what all the others and the expectation say; `None` for a
-    /// result that is not there. Beyond about 3 a slip is likelier than chance.
-    #[must_use]
-    pub fn surprise(&self, result: usize) -> Option<f64> {
-        self.results.get(result)?;
-        let unit: Vec<f64> =
-            (0..self.results.len()).map(|row| f64::from(u8::from(row == result))).collect();
-        let white = self.root.whiten(&unit);
-        let off: f64 = white.iter().zip(&self.white).map(|(a, b)| a * b).sum();
-        let precision: f64 = white.iter().map(|a| a * a).sum();
-        Some(off / sqrt(precision))
-    }
 }

@@ -312,38 +312,6 @@ impl Regression {
         SPREAD
     }
 
-    /// The temperature in °C that leaves `hrc` after so many minutes; `None` when it is not between 100 and 705 °C.
-    ///
-    /// # Example
-    /// ```
-    /// use biteband_steel::temper::{Regression, Temper};
-    /// use biteband_steel::{Composition, Element};
-    /// let heat = Composition::new(&[(Element::C, 0.45), (Element::Mn, 0.75), (Element::Si, 0.25)])?;
-    /// let steel = Regression::new(&heat)?;
-    /// let celsius = steel.celsius_for(40.0, 60.0).ok_or("out of reach")?;
-    /// assert!((steel.hrc(&[Temper::new(celsius, 60.0)?]) - 40.0).abs() < 1e-6);
-    /// assert_eq!(steel.celsius_for(65.0, 60.0), None);
-    /// # Ok::<(), Box<dyn std::error::Error>>(())
-    /// ```
-    #[must_use]
-    pub fn celsius_for(&self, hrc: f64, minutes: f64) -> Option<f64> {
-        let Interval { mut low, mut high } = MEASURED.0;
-        let at = |celsius: f64| self.at(&self.curve, celsius, minutes);
-        if !(minutes > 0.0 && at(low) >= hrc && at(high) <= hrc) {
-            return None;
-        }
-        // Sixty halvings of 605 K go below the last digit.
-        for _ in 0..60 {
-            let middle = f64::midpoint(low, high);
-            if at(middle) > hrc {
-                low = middle;
-            } else {
-                high = middle;
-            }
-        }
-        Some(f64::midpoint(low, high))
-    }
-
     /// The fitted coefficients.
     #[must_use]
     pub const fn coefficients() -> Coefficients {

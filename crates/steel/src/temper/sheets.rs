@@ -43,8 +43,6 @@ pub struct Sheets {
     closeness: CurveCloseness,
     /// Where the steel of the curve is hardened from, in °C.
     heat: Option<Interval>,
-    /// Usual tempers of the grade asked for, in °C.
-    pub(super) usual: Option<Interval>,
 }
 
 /// What one sheet says of a temper.
@@ -95,38 +93,6 @@ impl SheetBand {
     }
 }
 
-/// A grade without any printed curve: its ranges, between which a trial piece decides.
-#[derive(Clone, Copy, Debug)]
-pub struct TrialPiece {
-    /// Usual tempers in °C.
-    pub temper: Option<Interval>,
-    /// Usual working hardness in HRC.
-    pub working: Option<Interval>,
-    /// Hardness as quenched in HRC.
-    pub as_quenched: Option<Interval>,
-}
-
-impl TrialPiece {
-    /// What is known instead of a curve; `None` for a grade that has one or goes by another way.
-    ///
-    /// # Example
-    /// ```
-    /// use biteband_steel::Grade;
-    /// use biteband_steel::temper::{Sheets, TrialPiece};
-    /// let d3 = Grade::by_key("D3").unwrap();
-    /// assert!(Sheets::of(d3).is_none());
-    /// assert_eq!(TrialPiece::of(d3).unwrap().temper.unwrap().low, 200.0);
-    /// ```
-    #[must_use]
-    pub fn of(grade: &Grade) -> Option<Self> {
-        matches!(grade.curve_closeness(), Some(CurveCloseness::None)).then(|| Self {
-            temper: grade.temper_range(),
-            working: grade.working(),
-            as_quenched: grade.as_quenched(),
-        })
-    }
-}
-
 impl Sheets {
     /// The curves of a grade: those of the grade that its row names, or, of a grade that goes by the regression,
     /// its own where some are printed, to stand beside it. `None` where there is none.
@@ -141,7 +107,6 @@ impl Sheets {
             curves,
             closeness,
             heat: Grade::by_key(key).and_then(Grade::window),
-            usual: grade.temper_range(),
         })
     }
 
@@ -246,7 +211,7 @@ impl Sheets {
         self.at(celsius, minutes)
     }
 
-    pub(super) fn at(&self, celsius: f64, minutes: f64) -> Result<SheetBand, SheetError> {
+    fn at(&self, celsius: f64, minutes: f64) -> Result<SheetBand, SheetError> {
         let each: Vec<Said> = self
             .each()
             .map(|sheet| Said {
@@ -288,7 +253,7 @@ impl Sheets {
     }
 
     /// The nearest temperatures that are covered.
-    pub(super) fn beyond(&self, celsius: f64, minutes: f64) -> SheetError {
+    fn beyond(&self, celsius: f64, minutes: f64) -> SheetError {
         let below = self.stretches(minutes).map(|s| s.high).filter(|end| *end < celsius);
         let above = self.stretches(minutes).map(|s| s.low).filter(|end| *end > celsius);
         SheetError::Outside {

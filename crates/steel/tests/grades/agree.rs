@@ -1,6 +1,7 @@
 //! What must agree between the cells of a row.
 
 use std::collections::BTreeSet;
+use std::path::Path;
 
 use biteband_steel::condition::{self, PhAge};
 use biteband_steel::{Element, Family, Grade, Hardening, Interval, TemperMethod, target};
@@ -185,4 +186,33 @@ fn conditions_run_one_way() {
         assert!((3.2..3.6).contains(&ratio), "{}: {ratio}", letter.letter());
         assert!(letter.hbw().1.is_none_or(|high| high > letter.hbw().0));
     }
+}
+
+/// ISO 898-1, how its classes are named: the figure before the point is a hundredth of the nominal strength in MPa. Least
+/// strength and hardness by its tables, `tests/reference/tables/checkpoints.csv`: the least strength is the nominal one or
+/// up to 40 MPa more.
+#[test]
+fn classes_of_bolts_are_named_by_their_strength() {
+    for class in condition::bolt_classes() {
+        let (hundreds, _) = class.name().split_once('.').unwrap();
+        let named = 100.0 * hundreds.parse::<f64>().unwrap();
+        assert!((class.tensile() - named).abs() < 1e-9, "{}", class.name());
+    }
+    let path = "../../tests/reference/tables/checkpoints.csv";
+    let text = std::fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join(path)).unwrap();
+    let mut counted = 0;
+    for line in text.lines().filter(|line| line.contains("ISO 898-1") && line.contains("Rm_MPa")) {
+        let class = line.split("class ").nth(1).and_then(|rest| rest.split(' ').next()).unwrap();
+        let least: f64 = line
+            .split("Rm_MPa,")
+            .nth(1)
+            .and_then(|rest| rest.split(',').next())
+            .unwrap()
+            .parse()
+            .unwrap();
+        let nominal = condition::bolt(class).unwrap().tensile();
+        assert!((0.0..=40.0).contains(&(least - nominal)), "{class}: {least}");
+        counted += 1;
+    }
+    assert_eq!(counted, 4);
 }

@@ -1,7 +1,7 @@
 //! Every cell as it stands in the file.
 
 use biteband_hardness::Seen;
-use biteband_steel::condition::BsCondition;
+use biteband_steel::condition::{BoltClass, BsCondition};
 use biteband_steel::grade::Designation;
 use biteband_steel::{CompositionLimits, Element, Grade, condition, source, sources, target};
 
@@ -169,6 +169,19 @@ fn every_cell_of_every_condition() {
         for (number, column) in ends {
             assert!(same(number, row.number(column)), "{at}: {column}");
         }
+        assert!(cites(one.cited(), row, ["source", "status", "conf"]), "{at}");
+    }
+}
+
+#[test]
+fn every_class_of_bolts() {
+    let printed = rows("bolt-classes.csv");
+    assert_eq!((printed.len(), condition::bolt_classes().len()), (9, 9));
+    for (row, one) in printed.iter().zip(condition::bolt_classes()) {
+        let at = row.get("class");
+        assert_eq!(one.name(), at);
+        assert_eq!(condition::bolt(at).map(BoltClass::name), Some(at));
+        assert!(same(Some(one.tensile()), row.number("tensile_mpa")), "{at}");
         assert!(cites(one.cited(), row, ["source", "status", "conf"]), "{at}");
     }
 }

@@ -138,16 +138,6 @@ fn evidence_fades_with_distance() {
 }
 
 #[test]
-fn a_slip_is_a_surprise() {
-    let mut results: Vec<OwnResult> = (0..4).map(|_| result(FLAT, 0.5, 0.0, (0, 0))).collect();
-    results.push(OwnResult { hrc: FLAT.hrc - 9.0, ..results[0] });
-    let learned = Learned::new(&[spread()], &[Oven::UNCHECKED], &results).unwrap();
-    let surprise = |which: usize| learned.surprise(which).unwrap().abs();
-    assert!(surprise(4) > 3.0 && (0..4).all(|which| surprise(which) < 3.0));
-    assert_eq!(learned.surprise(5), None);
-}
-
-#[test]
 fn what_cannot_be_weighed_is_refused() {
     let (spread, oven) = (spread(), Oven::UNCHECKED);
     let good = result(FLAT, 1.0, 0.0, (0, 0));

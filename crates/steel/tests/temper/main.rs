@@ -9,6 +9,7 @@ use biteband_steel::{Composition, Element};
 
 mod laws;
 mod learn;
+mod plan;
 mod published;
 mod regression;
 

@@ -210,7 +210,7 @@ fn a_reading_as_quenched_counts_by_half_at_most_and_not_above_0_7_carbon() {
 }
 
 /// Common practice, no source: 4140 quenched in oil and tempered near 220 °C for an hour or two is wanted at 50 to 55
-/// HRC; from there back to the middle forties takes 350 to 480 °C.
+/// HRC. The way back to the middle forties stands in `plan.rs`.
 #[test]
 fn the_trade_tempers_4140_like_this() {
     let grade = Grade::by_key("4140").unwrap();
@@ -219,21 +219,7 @@ fn the_trade_tempers_4140_like_this() {
         let at = [Temper::new(220.0, minutes).unwrap()];
         let (middle, half) = (steel.hrc(&at), 1.645 * steel.sd(&at));
         assert!(middle - half < 55.0 && middle + half > 50.0, "{middle} {half}");
-        for hrc in [44.0, 45.0, 46.0] {
-            let celsius = steel.celsius_for(hrc, minutes).unwrap();
-            assert!((350.0..=480.0).contains(&celsius), "{hrc} HRC, {minutes} min: {celsius}");
-        }
     }
-}
-
-#[test]
-fn the_inverse_ends_where_the_data_end() {
-    let steel = steel(&[(C, 0.45), (Mn, 0.75), (Si, 0.25)]);
-    assert_eq!(steel.celsius_for(62.0, 60.0), None);
-    assert_eq!(steel.celsius_for(5.0, 60.0), None);
-    assert_eq!(steel.celsius_for(40.0, 0.0), None);
-    assert_eq!(steel.celsius_for(40.0, f64::NAN), None);
-    assert_eq!(steel.celsius_for(f64::NAN, 60.0), None);
 }
 
 #[test]
