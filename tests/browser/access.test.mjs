@@ -1,7 +1,7 @@
 // The page for every hand, eye and screen: accessibility findings, small and enlarged screens, sizes of targets.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { noAxeViolations, stage, until } from "./lib.mjs";
+import { isReady, noAxeViolations, stage, until } from "./lib.mjs";
 
 const { open, server } = stage();
 
@@ -396,7 +396,7 @@ test("a new answer does not move the keys under the finger", async () => {
   await stroke(page, [50, "skates"]);
   await page.locator(".verdict").filter({ hasText: "Between" }).waitFor();
   assert.equal(await place(), empty);
-  await page.waitForSelector("html[data-offline=ready]", { state: "attached" });
+  await isReady(page);
   await page.locator(".notice").waitFor();
   assert.equal(await place(), empty, "nor does good news");
 });

@@ -6,7 +6,7 @@ import { mkdtempSync, readFileSync, rmSync, truncateSync, writeFileSync } from "
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { test } from "node:test";
-import { noAxeViolations, stage, until } from "./lib.mjs";
+import { fits, noAxeViolations, printed, stage, until } from "./lib.mjs";
 
 const { open } = stage();
 
@@ -384,11 +384,7 @@ test("a card stands on one page of paper, and is sent as a text that can be sele
   await press(page, "Print");
   for (const [paper, size] of [["A4", [595, 842]], ["Letter", [612, 792]]]) {
     await press(page, paper);
-    await until("the sheet is drawn", () =>
-      page.evaluate(() => { const sheet = document.querySelector(".sheets img"); return sheet?.complete && sheet.naturalWidth > 0; }));
-    const pdf = (await page.pdf({ preferCSSPageSize: true })).toString("latin1");
-    const pages = [...pdf.matchAll(/\/MediaBox\s*\[\s*0 0 ([\d.]+) ([\d.]+)/g)].map((box) => [Math.round(box[1]), Math.round(box[2])]);
-    assert.deepEqual(pages, [size], paper);
+    assert.deepEqual(await printed(page), [size], paper);
   }
   const sheet = decodeURIComponent((await page.locator(".sheets img").getAttribute("src")).split(",").slice(1).join(","));
   for (const word of ["Capstan pawl", "4140", "HRC"]) assert.ok(sheet.includes(word), word);
@@ -501,11 +497,7 @@ for (const theme of ["light", "dim"]) {
     await press(page, "Print");
     await hand(page).click();
     await page.locator(".chooser").waitFor();
-    const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-    assert.ok(wide <= 0, `${wide} px too wide`);
-    const small = await page.evaluate(() => [...document.querySelectorAll("header :is(button, a), .chooser :is(button, a), main :is(button, summary, a, input, select)")]
-      .filter((one) => one.checkVisibility() && one.getBoundingClientRect().height < 47.5).map((one) => one.outerHTML));
-    assert.deepEqual(small, []);
+    await fits(page);
     await noAxeViolations(page);
   });
 }

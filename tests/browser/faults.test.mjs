@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { test } from "node:test";
-import { FULL, stage, until, withNewVersion } from "./lib.mjs";
+import { FULL, isReady, newVersionRuns, reload, shown, stage, until, withNewVersion } from "./lib.mjs";
 
 const { expect, open, server } = stage();
 
@@ -42,11 +42,6 @@ const store = (page, name, key, text) =>
 const cards = async (page) => Object.values(await store(page, "cards")).map((text) => JSON.parse(text).card);
 const cardOf = async (page, name) => (await cards(page)).find((card) => card.name === name);
 
-async function started(page) {
-  await page.waitForSelector("html[data-start=done]", { state: "attached" });
-  await page.waitForSelector("main.wide");
-}
-
 // A part made of two strokes on the quick look-up, named, and stored where something can be stored.
 async function withPart(page, { name = "Capstan pawl", stored = true } = {}) {
   await key(page, 55, "bites").click();
@@ -78,17 +73,17 @@ test("a page that is killed while it writes leaves the last complete state", asy
     for (let time = 0; time < 40; time += 1) setTimeout(press, 7 * time);
   });
   await new Promise((done) => setTimeout(done, 120));
-  const shown = Number((await key(page, 55, "bites").innerText()).match(/\d+/)?.[0] ?? 1);
+  const pressed = Number((await key(page, 55, "bites").innerText()).match(/\d+/)?.[0] ?? 1);
   // A page that is gone answers nothing.
   session.send("Page.crash").catch(() => {});
   await page.waitForEvent("crash");
   const again = await context.newPage();
   await again.goto(server.url);
-  await started(again);
+  await shown(again);
   await again.getByRole("button", { name: /Capstan pawl/ }).waitFor();
   const there = Number((await key(again, 55, "bites").innerText()).match(/\d+/)?.[0] ?? 1);
   // The last press before the end may not have been handed over yet; every one before it was.
-  assert.ok(there >= shown - 1 && there <= 41, `${there} strokes, ${shown} were shown`);
+  assert.ok(there >= pressed - 1 && there <= 41, `${there} strokes, ${pressed} were shown`);
   await until("the card holds what the page shows", async () => {
     const card = await cardOf(again, "Capstan pawl");
     return card.files.strokes.filter((stroke) => stroke.file === 55).length === there;
@@ -139,7 +134,7 @@ for (const [what, init] of [
 ]) {
   test(`where storage ${what}, parts are kept until the page is closed, it is said, and export works`, async () => {
     const { page } = await open("", { device: "phone", init });
-    await started(page);
+    await shown(page);
     await withPart(page, { stored: false });
     await says(page, "Nothing can be stored on this device now");
     await button(page, "Put away").first().click();
@@ -153,7 +148,7 @@ for (const [what, init] of [
 async function secondTab(context) {
   const page = await context.newPage();
   await page.goto(new URL("#parts", server.url).href);
-  await started(page);
+  await shown(page);
   return page;
 }
 
@@ -176,8 +171,7 @@ test("two tabs keep a sheet each, share the cards, and tell each other what chan
   await until("and the second what the first did", async () => (await field(two, "Where its steel is from").inputValue()) === "bar 7");
   assert.equal((await cards(one)).length, 1);
   // Loaded again, each finds its own.
-  await one.reload();
-  await started(one);
+  await reload(one);
   assert.equal(await field(one, "Notes").inputValue(), "Seen from the second tab.");
 });
 
@@ -197,17 +191,13 @@ test("two tabs that do not hear each other both keep what they wrote", async () 
 
 test("a new version that comes while a card is open finds the card as it was", async () => {
   const { page } = await pageWithPart();
-  await page.waitForSelector("html[data-offline=ready]", { state: "attached" });
+  await isReady(page);
   await withNewVersion(server, async () => {
-    await page.reload();
-    await started(page);
+    await reload(page);
     await field(page, "Notes").fill("Typed just before.");
     await button(page, "Update now").click();
-    const description = page.locator("meta[name=description]");
-    await until("version two runs", async () =>
-      ((await description.getAttribute("content").catch(() => "")) ?? "").startsWith("Version two"),
-    );
-    await started(page);
+    await newVersionRuns(page);
+    await shown(page);
     assert.equal(await field(page, "Notes").inputValue(), "Typed just before.");
     assert.equal((await cardOf(page, "Capstan pawl")).files.strokes.length, 2);
     assert.equal((await exported(page)).parts.length, 1);
@@ -242,8 +232,7 @@ test("stored cards that were damaged are kept aside and told, all others are the
   const drift = await cardOf(page, "Stern-bush drift");
   await store(page, "cards", drift.id, '{"schema":1,"card":{"name":');
   await store(page, "cards", "0123456789abcdef", "half a card");
-  await page.reload();
-  await started(page);
+  await reload(page);
   // The part in hand is whole in the state of the page.
   await says(page, "The stored card of this part could not be read.");
   assert.equal(await field(page, "Name of the part").inputValue(), "Stern-bush drift");

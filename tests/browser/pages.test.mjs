@@ -3,17 +3,11 @@
 // Expected numbers are those of the printed tables and of the file-test model, each named beside its check.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { stage, until } from "./lib.mjs";
+import { reload, stage, until } from "./lib.mjs";
 
-const { open } = stage();
+const { show } = stage();
 
 const BRACKET = [[65, "bites"], [60, "bites"], [55, "bites"], [50, "skates"], [45, "skates"], [40, "skates"]];
-
-async function started(path, options) {
-  const { page } = await open(path, options);
-  await page.waitForSelector("main.wide");
-  return page;
-}
 
 const key = (page, grade, word) => page.getByRole("button", { name: `${grade} file ${word}` });
 const button = (page, name) => page.getByRole("button", { name, exact: true });
@@ -85,7 +79,7 @@ async function odds(page) {
 }
 
 test("six files pressed by touch give a band, its odds against the wanted one and the next stroke", async () => {
-  const page = await started("", { device: "phone" });
+  const page = await show("", { device: "phone" });
   await says(page, ".verdict", "No stroke yet");
   const place = () => key(page, 65, "bites").boundingBox();
   const before = await place();
@@ -114,7 +108,7 @@ test("six files pressed by touch give a band, its odds against the wanted one an
 });
 
 test("a stroke and a start again are taken back by undo", async () => {
-  const page = await started("", { device: "phone" });
+  const page = await show("", { device: "phone" });
   assert.ok(await button(page, "Undo").isDisabled());
   await stroke(page, ...BRACKET, [40, "skates"]);
   await key(page, 40, "skates, 2").waitFor();
@@ -129,7 +123,7 @@ test("a stroke and a start again are taken back by undo", async () => {
 });
 
 test("a reading is added by touch, survives a reload, and is removed", async () => {
-  const page = await started("", { device: "phone" });
+  const page = await show("", { device: "phone" });
   await press(fold(page, "Instrument readings"));
   assert.ok((await page.getByLabel("Instrument", { exact: true }).boundingBox()).height >= 48);
   await page.getByLabel("Instrument", { exact: true }).selectOption({ label: "portable rebound (Leeb)" });
@@ -151,8 +145,7 @@ test("a reading is added by touch, survives a reload, and is removed", async () 
   await press(button(page, "Undo"));
   await says(page, ".verdict", "By the readings alone");
 
-  await page.reload();
-  await page.waitForSelector("main.wide");
+  await reload(page);
   await says(page, ".verdict", "By the readings alone");
   await press(fold(page, "Instrument readings"));
   await says(page, ".proofs", line);
@@ -168,7 +161,7 @@ test("a reading is added by touch, survives a reload, and is removed", async () 
 });
 
 test("strokes on a fresh spot are counted apart", async () => {
-  const page = await started("", { device: "phone" });
+  const page = await show("", { device: "phone" });
   assert.equal(await button(page, "Spot 2").count(), 0);
   await stroke(page, [55, "bites"], [50, "skates"]);
   await press(button(page, "Spot 2"));
@@ -180,7 +173,7 @@ test("strokes on a fresh spot are counted apart", async () => {
 });
 
 test("a surer hand narrows the band and a casual one widens it", async () => {
-  const page = await started("", { device: "phone" });
+  const page = await show("", { device: "phone" });
   await stroke(page, ...BRACKET);
   const widths = {};
   for (const hand of ["Careful", "Practised", "Casual"]) {
@@ -194,7 +187,7 @@ test("a surer hand narrows the band and a casual one widens it", async () => {
 });
 
 test("skin, edge, finish and carbides move the band and say why", async () => {
-  const page = await started("", { device: "phone" });
+  const page = await show("", { device: "phone" });
   await stroke(page, ...BRACKET);
   await says(page, ".notes", "This takes the skin as ground off.");
   const plainBand = await band(page);
@@ -222,7 +215,7 @@ test("skin, edge, finish and carbides move the band and say why", async () => {
 });
 
 test("files proved on known pieces narrow a careful band, and a proof can be removed", async () => {
-  const page = await started("", { device: "phone" });
+  const page = await show("", { device: "phone" });
   await stroke(page, ...BRACKET);
   const { width } = await band(page);
   await press(fold(page, "Prove your files"));
@@ -248,7 +241,7 @@ test("files proved on known pieces narrow a careful band, and a proof can be rem
 });
 
 test("a set of one's own takes the place of the six files and keeps their strokes aside", async () => {
-  const page = await started("", { device: "phone" });
+  const page = await show("", { device: "phone" });
   await stroke(page, [55, "bites"]);
   await press(fold(page, "Your files"));
   await typeOnPad(page, "Grades, HRC", ["Erase", "Erase", "0"]);
@@ -268,7 +261,7 @@ test("a set of one's own takes the place of the six files and keeps their stroke
 });
 
 test("what was expected is counted in when it is asked for, and left out again", async () => {
-  const page = await started("", { device: "phone" });
+  const page = await show("", { device: "phone" });
   await stroke(page, ...BRACKET);
   const alone = await band(page);
   await press(fold(page, "What you expected"));
@@ -307,7 +300,7 @@ async function tabTo(page, locator, tab = "Tab") {
 }
 
 test("the whole file test is done by keyboard alone", async () => {
-  const page = await started("");
+  const page = await show("");
   await tabTo(page, page.getByRole("link", { name: "Skip to the page" }));
   await page.keyboard.press("Enter");
   await until("the heading has the focus", () => page.evaluate(() => document.activeElement.matches("main h1")));
@@ -347,7 +340,7 @@ test("the whole file test is done by keyboard alone", async () => {
 });
 
 test("the keyboard goes round the file test, Convert and the sources without a trap", async () => {
-  const page = await started("");
+  const page = await show("");
   const skip = page.getByRole("link", { name: "Skip to the page" });
   await tabTo(page, skip);
   await tabTo(page, page.getByRole("link", { name: "Convert" }));
@@ -428,7 +421,7 @@ const CASES = [
 for (const device of ["phone", "desktop"]) {
   for (const { name, ordinary, strokes, target, says: verdict, more = [], silent, check } of CASES) {
     test(`${name} (${device})`, async () => {
-      const page = await started("", { device });
+      const page = await show("", { device });
       if (ordinary) {
         await press(fold(page, "Your files"));
         await press(button(page, "One ordinary file"));
@@ -490,7 +483,7 @@ for (const device of ["phone", "desktop"]) {
     },
   ]) {
     test(`${name} (${device})`, async () => {
-      const page = await started("#convert", { device });
+      const page = await show("#convert", { device });
       if (scale) await press(button(page, scale));
       await ask(page, text);
       if (rows.length > 0) await page.waitForSelector(".results");
@@ -507,7 +500,7 @@ for (const device of ["phone", "desktop"]) {
 
 for (const sign of [".", ","]) {
   test(`the pad's ${sign} is a decimal sign`, async () => {
-    const page = await started("#convert", { device: "phone" });
+    const page = await show("#convert", { device: "phone" });
     await typeOnPad(page, "Hardness, as written", ["5", "2", sign, "5"]);
     assert.equal(await field(page, "Hardness, as written").inputValue(), `52${sign}5`);
     await says(page, "main", "Read as 52.5 HRC");
@@ -518,7 +511,7 @@ for (const sign of [".", ","]) {
 }
 
 test("a bare number takes the scale of the pressed chip, and rarer scales come when asked for", async () => {
-  const page = await started("#convert", { device: "phone" });
+  const page = await show("#convert", { device: "phone" });
   await typeOnPad(page, "Hardness, as written", ["5", "4", "4"]);
   await press(scaleOfNumber(page, "HV"));
   // ASTM E140 Table 1, row 52: 544 HV.
@@ -531,7 +524,7 @@ test("a bare number takes the scale of the pressed chip, and rarer scales come w
 });
 
 test("the chosen table answers, and the sources are folded away until asked for", async () => {
-  const page = await started("#convert", { device: "phone" });
+  const page = await show("#convert", { device: "phone" });
   await ask(page, "40 HRC");
   await press(button(page, "A370 C"));
   // ASTM A370, row 40: 392 HV, 1250 MPa.
@@ -548,7 +541,7 @@ test("the chosen table answers, and the sources are folded away until asked for"
 });
 
 test("strength in ksi is chosen once and needs no typing again", async () => {
-  const page = await started("#convert", { device: "phone" });
+  const page = await show("#convert", { device: "phone" });
   await ask(page, "40 HRC");
   await press(button(page, "A370 C"));
   await says(page, ".results", "A370 C", "MPa");
@@ -564,7 +557,7 @@ test("strength in ksi is chosen once and needs no typing again", async () => {
 });
 
 test("a tensile strength is turned into hardness", async () => {
-  const page = await started("#convert", { device: "phone" });
+  const page = await show("#convert", { device: "phone" });
   await typeOnPad(page, "Hardness, as written", ["1", "2", "5", "5"]);
   await press(button(page, "MPa"));
   // ISO 18265 Table A.1, row 1255 MPa: 390 HV, 371 HBW, 39.8 HRC.
@@ -572,7 +565,7 @@ test("a tensile strength is turned into hardness", async () => {
 });
 
 test("a text without sense is told only after the field is left, and stays", async () => {
-  const page = await started("#convert");
+  const page = await show("#convert");
   const typed = field(page, "Hardness, as written");
   await typed.click();
   await page.keyboard.type("quite hard");
@@ -585,7 +578,7 @@ test("a text without sense is told only after the field is left, and stays", asy
 });
 
 test("half a number is no mistake while it is typed", async () => {
-  const page = await started("#convert");
+  const page = await show("#convert");
   const typed = field(page, "Hardness, as written");
   await typed.click();
   await page.keyboard.type("5");

@@ -2,7 +2,7 @@
 // tables and examples that stand beside them, never from the page.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { stage, until } from "./lib.mjs";
+import { printed, stage, until } from "./lib.mjs";
 
 const { open } = stage();
 
@@ -110,13 +110,6 @@ test("what cannot be measured so is said with the way out", async () => {
   }
 });
 
-// Sizes in points of the pages of a PDF.
-const pagesOf = (pdf) =>
-  [...pdf.toString("latin1").matchAll(/\/MediaBox\s*\[\s*0 0 ([\d.]+) ([\d.]+)/g)].map((box) => [
-    Math.round(Number(box[1])),
-    Math.round(Number(box[2])),
-  ]);
-
 for (const [paper, size] of [["A4", [595, 842]], ["Letter", [612, 792]]]) {
   test(`sheets print on ${paper}, one to a page and nothing else`, async () => {
     const { page } = await open("#paper");
@@ -124,11 +117,8 @@ for (const [paper, size] of [["A4", [595, 842]], ["Letter", [612, 792]]]) {
     for (const sheet of ["strip of scales", "chart", "file-test card", "thinnest section"]) {
       await page.getByRole("button", { name: sheet, exact: true }).click();
       await page.locator(".sheets img").first().waitFor();
-      await until("every sheet is drawn", () =>
-        page.evaluate(() => [...document.querySelectorAll(".sheets img")].every((one) => one.complete && one.naturalWidth > 0)),
-      );
+      const pages = await printed(page);
       const sheets = await page.locator(".sheets img").count();
-      const pages = pagesOf(await page.pdf({ preferCSSPageSize: true }));
       assert.deepEqual(pages, Array.from({ length: sheets }, () => size), sheet);
     }
   });

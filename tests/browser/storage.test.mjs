@@ -3,29 +3,19 @@ import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { test } from "node:test";
 import { pathToFileURL } from "node:url";
-import { FULL, noAxeViolations, singleFile, stage, until, withNewVersion } from "./lib.mjs";
+import {
+  FULL, description, isReady, newVersionRuns, noAxeViolations, reload, shown, singleFile, stage, until, withNewVersion,
+} from "./lib.mjs";
 
-const { expect, open, server } = stage();
+const { expect, open, server, show } = stage();
 const SAMPLE = readFileSync(new URL("../../crates/bench/tests/stored/schema-1.json", import.meta.url), "utf8");
 
 const key = (page, grade, word) => page.getByRole("button", { name: `${grade} file ${word}` });
 const button = (page, name) => page.getByRole("button", { name, exact: true });
 const field = (page, name) => page.getByLabel(name, { exact: true });
-const shown = (page) => page.waitForSelector("main.wide");
-
-async function started(path, options) {
-  const { page } = await open(path, options);
-  await shown(page);
-  return page;
-}
 
 async function says(page, place, ...wanted) {
   for (const text of wanted) await page.locator(place).filter({ hasText: text }).first().waitFor({ timeout: 8000 });
-}
-
-async function reload(page) {
-  await page.reload();
-  await shown(page);
 }
 
 // Types into a field and leaves it, which closes the pad.
@@ -59,7 +49,7 @@ const stored = (page, name, text) =>
 
 // The page as it starts on a stored text.
 async function startedWith(text) {
-  const page = await started("", { device: "phone" });
+  const page = await show("", { device: "phone" });
   await stored(page, "page", text);
   await page.goto("about:blank");
   await page.goto(server.url);
@@ -75,7 +65,7 @@ async function works(page) {
 }
 
 test("strokes, texts, page and theme are there again after a reload", async () => {
-  const page = await started("", { device: "phone" });
+  const page = await show("", { device: "phone" });
   await works(page);
   await type(page, "Wanted hardness", "50-54");
   await button(page, "Casual").click();
@@ -101,7 +91,7 @@ test("strokes, texts, page and theme are there again after a reload", async () =
 
 test("what was typed into the single file is there again when the file is opened anew", async () => {
   const file = pathToFileURL(singleFile).href;
-  const page = await started(file, { device: "phone" });
+  const page = await show(file, { device: "phone" });
   await works(page);
   await type(page, "Wanted hardness", "50-54");
   await page.goto("about:blank");
@@ -112,7 +102,7 @@ test("what was typed into the single file is there again when the file is opened
 });
 
 test("every change is kept even when the page is loaded again at once", async () => {
-  const page = await started("", { device: "phone" });
+  const page = await show("", { device: "phone" });
   for (const times of [2, 4, 6]) {
     await page.evaluate(() => {
       const press = () => document.querySelector("[aria-label^='55 file bites']").click();
@@ -214,7 +204,7 @@ for (const [what, init] of FULL) {
     // The storage library lets go of its listeners when a transaction ends badly, and the browser still calls
     // them; it is told on the console and harms nothing.
     if (what === "fails as it ends") expect(/closure invoked recursively or after being dropped/);
-    const page = await started("", { device: "phone", init });
+    const page = await show("", { device: "phone", init });
     await page.evaluate(() => (globalThis.full = true));
     await works(page);
     await says(page, ".notice", "The storage is full: the last change is not kept.");
@@ -236,18 +226,16 @@ test("the theme holds where the page may not use the local storage", async () =>
       },
     });
   };
-  const page = await started("#about", { init });
+  const page = await show("#about", { init });
   await button(page, "dim").click();
   await until("the page is dim", () => page.evaluate(() => document.documentElement.dataset.theme === "dim"));
   await reload(page);
   assert.equal(await page.evaluate(() => document.documentElement.dataset.theme), "dim");
 });
 
-const description = (page) => page.locator("meta[name=description]").getAttribute("content");
-
 test("the new version comes when it is asked for and finds all that was entered", async () => {
-  const page = await started("", { device: "phone" });
-  await page.waitForSelector("html[data-offline=ready]", { state: "attached" });
+  const page = await show("", { device: "phone" });
+  await isReady(page);
   await says(page, ".notice", "Ready to use without a network.");
   await works(page);
   await withNewVersion(server, async () => {
@@ -255,7 +243,7 @@ test("the new version comes when it is asked for and finds all that was entered"
     await says(page, ".notice", "A new version is ready.");
     await type(page, "Wanted hardness", "50-54");
     await button(page, "Update now").tap();
-    await until("version two runs", async () => (await description(page).catch(() => "")).startsWith("Version two"));
+    await newVersionRuns(page);
     await shown(page);
     await says(page, ".verdict", "Between your 50 and 55 files");
     assert.equal(await field(page, "Wanted hardness").inputValue(), "50-54");
@@ -264,8 +252,8 @@ test("the new version comes when it is asked for and finds all that was entered"
 });
 
 test("a new version that is put off is not asked about again until the next start", async () => {
-  const page = await started("", { device: "phone" });
-  await page.waitForSelector("html[data-offline=ready]", { state: "attached" });
+  const page = await show("", { device: "phone" });
+  await isReady(page);
   await withNewVersion(server, async () => {
     await reload(page);
     await button(page, "Later").tap();

@@ -2,7 +2,7 @@
 // from what stands beside them, never from the page.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { noAxeViolations, stage, until } from "./lib.mjs";
+import { hold, isReady, noAxeViolations, stage, until, withoutNetwork } from "./lib.mjs";
 
 const { open, server } = stage();
 
@@ -161,18 +161,15 @@ test("what a temper leaves is looked up, in degrees Fahrenheit where those were 
 
 test("the planner and the panel work with the network cut", async () => {
   const { page } = await open("");
-  await page.waitForSelector("html[data-offline=ready]", { state: "attached" });
-  await server.stop();
-  try {
+  await isReady(page);
+  await withoutNetwork(server, async () => {
     await page.goto(`${server.url}#temper`);
     await page.reload();
     await fillAll(page, PUNCH);
     await planned(page);
     await go(page, "#file-test");
     await page.locator(".what-now .act").waitFor();
-  } finally {
-    await server.start();
-  }
+  });
 });
 
 for (const theme of ["light", "dim"]) {
@@ -302,12 +299,7 @@ test("hard as quenched and no time left today: a snap temper tonight", async () 
 async function panelHeld(options) {
   const init = () => { delete Navigator.prototype.serviceWorker; };
   const { page } = await open("about:blank", { ...options, started: false, init });
-  let letGo;
-  const held = new Promise((done) => { letGo = done; });
-  await page.route(/-steel\.part$/, async (route) => {
-    await held;
-    await route.continue();
-  });
+  const letGo = await hold(page, /-steel\.part$/);
   const asked = page.waitForRequest(/-steel\.part$/);
   await page.goto(server.url);
   await asked;

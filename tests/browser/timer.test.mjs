@@ -2,7 +2,7 @@
 // cannot do. The clock is Playwright's; sound, vibration, screen and notifications are stand-ins that count.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { noAxeViolations, shot, stage, until } from "./lib.mjs";
+import { noAxeViolations, shot, stage, started, until } from "./lib.mjs";
 
 const { open, server } = stage();
 
@@ -62,7 +62,7 @@ async function start(hash, options = {}) {
   const { page } = await open("about:blank", { init: standIns, ...options, context, started: false });
   await page.clock.install({ time: TWO });
   await page.goto(server.url + hash);
-  await page.waitForSelector("html[data-start=done]", { state: "attached" });
+  await started(page);
   return page;
 }
 

@@ -2,7 +2,7 @@
 // uses are those of the scenarios that stand beside them, never the page's own.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { noAxeViolations, stage, until } from "./lib.mjs";
+import { fits, noAxeViolations, stage, until } from "./lib.mjs";
 
 const { open } = stage();
 
@@ -128,11 +128,7 @@ for (const theme of ["light", "dim"]) {
     assert.ok(rows.length >= 2 && rows.every((row) => /\d+ %/.test(row)), rows.join());
     const percents = rows.map((row) => Number(row.match(/(\d+) %/)[1]));
     assert.equal(percents.reduce((sum, percent) => sum + percent, 0), 100);
-    const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-    assert.ok(wide <= 0, `${wide} px too wide`);
-    const small = await page.evaluate(() => [...document.querySelectorAll("main :is(button, summary, a)")]
-      .filter((one) => one.checkVisibility() && one.getBoundingClientRect().height < 47.5).map((one) => one.outerHTML));
-    assert.deepEqual(small, []);
+    await fits(page);
     await noAxeViolations(page);
   });
 }
