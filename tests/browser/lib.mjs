@@ -32,8 +32,6 @@
 //                       served); compress (true: brotli); types (by the endings of names); stop() and start(): cut and restore the network.
 // copyOfPage(change)    a copy of the built page in a temporary folder, `change(folder)` applied, its service worker
 //                       written anew; `worker: false` leaves the old worker.
-// FULL                  ways in which full storage shows, each with an `init` for open(): from then on it is full while
-//                       `globalThis.full` is true.
 // started(page)         waits until the start script is done; shown(page) also until the page stands that is worked on;
 //                       isReady(page) until all of it is kept for use without a network.
 // reload(page)          loads the page again, until it is shown.
@@ -51,7 +49,9 @@
 // printed(page)         prints the sheets that are shown; gives the sizes of the pages of paper, in points.
 // slow(page, options)   `cpu` times slower; `network: true` for 150 ms and 1.6 Mbit/s.
 // shot(page, name)      a screenshot in tests/browser/shots/, which is not kept in the repository.
-// launch()              a browser, for scripts that are no tests.
+// launch(), DEVICES     a browser and the devices of open(), for scripts that are no tests.
+//
+// What a person does on the page is in hands.mjs, what the page keeps in its browser in kept.mjs.
 //
 // `cargo xtask test page browser` builds the page and runs the tests; after that `node --test
 // tests/browser/one.test.mjs` runs one file on what was built.
@@ -177,7 +177,7 @@ export async function launch() {
   return load("playwright-core").chromium.launch({ executablePath: chromium(), headless: true, args });
 }
 
-const DEVICES = {
+export const DEVICES = {
   phone: { viewport: { width: 390, height: 844 }, deviceScaleFactor: 2, isMobile: true, hasTouch: true },
   desktop: { viewport: { width: 1280, height: 900 } },
 };
@@ -277,28 +277,6 @@ export function copyOfPage(change, { worker = true } = {}) {
   }
   return folder;
 }
-
-export const FULL = [
-  [
-    "throws",
-    () => {
-      const real = IDBObjectStore.prototype.put;
-      IDBObjectStore.prototype.put = function (...all) {
-        if (globalThis.full) throw new DOMException("The disk is full.", "QuotaExceededError");
-        return real.apply(this, all);
-      };
-    },
-  ],
-  [
-    "fails as it ends",
-    () => {
-      const real = IDBTransaction.prototype.commit;
-      IDBTransaction.prototype.commit = function () {
-        return globalThis.full ? this.abort() : real.call(this);
-      };
-    },
-  ],
-];
 
 const hasData = (page, data) => page.waitForSelector(`html[data-${data}]`, { state: "attached" });
 

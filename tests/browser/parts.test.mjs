@@ -5,6 +5,7 @@ import { readFileSync, readdirSync, rmSync, truncateSync, writeFileSync } from "
 import { join } from "node:path";
 import { test } from "node:test";
 import { pathToFileURL } from "node:url";
+import { go, hasFocus } from "./hands.mjs";
 import {
   copyOfPage, dist, hold, isPlainPart, isReady, noAxeViolations, serving, singleFile, stage, until, withoutNetwork,
 } from "./lib.mjs";
@@ -12,7 +13,6 @@ import {
 const { open, server, expect } = stage();
 
 const isPart = (name) => /-(about|convert|parts|steel|timer|unknown|shared-\d+)\.part$/.test(name);
-const go = (page, hash) => page.evaluate((to) => { location.hash = to; }, hash);
 // Without a worker nothing is kept, as on the very first visit.
 const noWorker = {
   init: () => {
@@ -218,6 +218,6 @@ for (const [hash, part, title] of [["#mark", /-convert\.part$/, "A mark"], ["#st
     await noAxeViolations(page);
     letGo();
     await ROOMS[hash](page).waitFor();
-    await until("the heading has the focus", () => page.evaluate(() => document.activeElement?.tagName === "H1"));
+    await until("the heading has the focus", () => hasFocus(page.locator("main h1")));
   });
 }
