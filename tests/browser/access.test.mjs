@@ -1,36 +1,18 @@
 // The page for every hand, eye and screen: accessibility findings, small and enlarged screens, sizes of targets.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { noAxeViolations, stage, until } from "./lib.mjs";
+import { ask, field, fields, fileKey, go, press, stroke, type, typeOnPad, unfoldAll } from "./hands.mjs";
+import { isReady, noAxeViolations, stage, until } from "./lib.mjs";
 
 const { open, server } = stage();
 
-const key = (page, grade, word) => page.getByRole("button", { name: `${grade} file ${word}` });
-const field = (page, name) => page.getByLabel(name, { exact: true });
-
-async function goTo(page, hash) {
-  await page.evaluate((hash) => (location.hash = hash), hash);
-}
-
-async function stroke(page, ...strokes) {
-  for (const [grade, word] of strokes) await key(page, grade, word).click();
-}
+const { fillAll: steel } = fields("steel-");
+const { fillAll: claim } = fields("claim-");
 
 async function convert(page, text, place) {
-  await goTo(page, "#convert");
-  await field(page, "Hardness, as written").fill(text);
-  await field(page, "Hardness, as written").press("Enter");
+  await go(page, "#convert");
+  await ask(page, text);
   await page.waitForSelector(place);
-}
-
-async function steel(page, texts) {
-  for (const [name, text] of Object.entries(texts)) {
-    const own = page.locator(`#field-steel-${name}`);
-    await own.waitFor({ state: "attached" });
-    await own.evaluate((one) => one.closest("details")?.setAttribute("open", ""));
-    await own.fill(text);
-    await own.press("Enter");
-  }
 }
 
 // What the page can look like, each from the one before it.
@@ -40,15 +22,14 @@ const VIEWS = [
     "the file test with a verdict",
     async (page) => {
       await stroke(page, [65, "bites"], [60, "bites"], [55, "bites"], [50, "skates"], [45, "skates"], [40, "not sure"]);
-      await field(page, "Wanted hardness").fill("50-54");
-      await field(page, "Wanted hardness").press("Enter");
+      await type(page, "Wanted hardness", "50-54");
       await page.waitForSelector(".odds");
     },
   ],
   [
     "the file test with a band that leaves the tables",
     async (page) => {
-      await page.getByRole("button", { name: "Start again" }).click();
+      await press(page, "Start again");
       await stroke(page, [65, "bites"], [60, "skates"]);
       await page.locator(".read").filter({ hasText: "above the table" }).waitFor();
     },
@@ -56,7 +37,7 @@ const VIEWS = [
   [
     "the file test with a contradiction",
     async (page) => {
-      await page.getByRole("button", { name: "Start again" }).click();
+      await press(page, "Start again");
       await stroke(page, [40, "skates"], [45, "bites"], [50, "skates"], [55, "bites"]);
       await page.waitForSelector(".verdict.conflict");
     },
@@ -66,7 +47,7 @@ const VIEWS = [
   [
     "Convert for a metal without tables",
     async (page) => {
-      await goTo(page, "#convert");
+      await go(page, "#convert");
       await page.locator(".choice select").selectOption("cast-iron");
       await page.waitForSelector(".refusal");
     },
@@ -82,91 +63,78 @@ const VIEWS = [
   [
     "a mark on a thin round part",
     async (page) => {
-      await goTo(page, "#mark");
-      await page.waitForSelector("#field-mark-first");
-      for (const [name, text] of [["first", "0.301 mm"], ["second", "0.305 mm"], ["round", "10 mm"], ["thickness", "0.3 mm"]]) {
-        await page.locator(`#field-mark-${name}`).evaluate((own) => own.closest("details")?.setAttribute("open", ""));
-        await page.locator(`#field-mark-${name}`).fill(text);
-        await page.locator(`#field-mark-${name}`).press("Enter");
-      }
+      await go(page, "#mark");
+      const texts = { first: "0.301 mm", second: "0.305 mm", round: "10 mm", thickness: "0.3 mm" };
+      await fields("mark-").fillAll(page, texts);
       await page.waitForSelector(".verdict.conflict");
     },
   ],
   [
     "sheets of paper",
     async (page) => {
-      await goTo(page, "#paper");
+      await go(page, "#paper");
       await page.waitForSelector(".sheets img");
     },
   ],
   [
     "tempers for a hardness, with an own result and a temper looked up",
     async (page) => {
-      await goTo(page, "#temper");
+      await go(page, "#temper");
       await steel(page, { query: "O1", target: "58-60 HRC" });
-      for (const [name, text] of [["at", "300 °C"], ["measured", "57 HRC"], ["after", "205 °C / 2 h"]]) {
-        await page.locator(`#field-temper-${name}`).fill(text);
-        await page.locator(`#field-temper-${name}`).press("Enter");
-      }
-      await page.getByRole("button", { name: "Keep this result" }).click();
+      await fields("temper-").fillAll(page, { at: "300 °C", measured: "57 HRC", after: "205 °C / 2 h" });
+      await press(page, "Keep this result");
       await page.waitForSelector("svg.curve circle.own");
     },
   ],
   [
     "the file test with a next step",
     async (page) => {
-      await goTo(page, "#file-test");
+      await go(page, "#file-test");
       await page.waitForSelector(".what-now .act");
     },
   ],
   [
     "the first look at claims",
     async (page) => {
-      await goTo(page, "#claim");
+      await go(page, "#claim");
       await page.waitForSelector("#field-claim-says");
     },
   ],
   [
     "a claim with readings, strokes and a level that cannot be read",
     async (page) => {
-      await page.getByRole("button", { name: "+ files" }).click();
-      await page.evaluate(() => document.querySelectorAll("details").forEach((fold) => (fold.open = true)));
-      await page.getByRole("button", { name: "own level" }).click();
-      for (const [name, text] of [["says", "38-42 HRC"], ["level", "20 %"], ["measured", "363 HBW"]]) {
-        await page.locator(`#field-claim-${name}`).fill(text);
-        await page.locator(`#field-claim-${name}`).press("Enter");
-      }
-      await page.getByRole("button", { name: "+ reading" }).click();
+      await press(page, "+ files");
+      await unfoldAll(page);
+      await press(page, "own level");
+      await claim(page, { says: "38-42 HRC", level: "20 %", measured: "363 HBW" });
+      await press(page, "+ reading");
       await page.waitForSelector("#field-claim-level-error");
     },
   ],
   [
     "a paper that contradicts itself",
     async (page) => {
-      await page.getByRole("button", { name: "Another claim" }).click();
-      for (const [name, text] of [["says", "52 HRC / 400 HB"], ["measured", "52 HRC"]]) {
-        await page.locator(`#field-claim-${name}`).fill(text);
-        await page.locator(`#field-claim-${name}`).press("Enter");
-      }
+      await press(page, "Another claim");
+      await claim(page, { says: "52 HRC / 400 HB", measured: "52 HRC" });
       await page.waitForSelector(".verdict.conflict");
     },
   ],
   [
     "a steel with its section, recipe and ways out",
     async (page) => {
-      await goTo(page, "#steel");
+      await go(page, "#steel");
       const texts = { query: "4140", size: "50 mm", length: "80 mm", litres: "60 L", bath: "25 °C", target: "50-54 HRC", kind: "cold chisel" };
       await steel(page, texts);
       await page.waitForSelector(".next");
       await steel(page, { dial: "240 °C", truth: "231.9 °C" });
-      await page.getByRole("button", { name: "Keep this check" }).click();
+      await press(page, "Keep this check");
       await page.waitForSelector(".recipe");
     },
   ],
   [
     "a steel whose bath is too small",
     async (page) => {
-      await page.getByRole("button", { name: "square", exact: true }).click();
+      await press(page, "square");
       await steel(page, { size: "100 mm", length: "100 mm", litres: "6 L" });
       await page.getByRole("status").getByText("Stop").first().waitFor();
     },
@@ -174,7 +142,7 @@ const VIEWS = [
   [
     "a name of several steels and a tube",
     async (page) => {
-      await page.getByRole("button", { name: "tube", exact: true }).click();
+      await press(page, "tube");
       await steel(page, { query: "45", second: "60 mm", litres: "" });
       await page.getByRole("group", { name: /several steels/ }).waitFor();
     },
@@ -182,19 +150,19 @@ const VIEWS = [
   [
     "an own bar that is kept, and one that cannot be",
     async (page) => {
-      await page.getByRole("button", { name: "by its composition" }).click();
+      await press(page, "by its composition");
       await steel(page, { own: "C=0.41 Mn=0.85 Cr=1.0 Mo=0.2", "own-name": "bar 7 of the rack behind the lathe" });
-      await page.getByRole("button", { name: "Keep this bar" }).click();
+      await press(page, "Keep this bar");
       await page.getByRole("list", { name: "Bars you keep" }).waitFor();
       await steel(page, { "own-name": "" });
-      await page.getByRole("button", { name: "Keep this bar" }).click();
+      await press(page, "Keep this bar");
       await page.waitForSelector(".error");
     },
   ],
   [
     "an unknown steel",
     async (page) => {
-      await page.getByRole("button", { name: "by its name" }).click();
+      await press(page, "by its name");
       await steel(page, { query: "4041" });
       await page.waitForSelector(".error");
     },
@@ -203,21 +171,21 @@ const VIEWS = [
   [
     "the sources, limits and settings",
     async (page) => {
-      await goTo(page, "#about");
+      await go(page, "#about");
       await page.waitForSelector("dl");
     },
   ],
   [
     "parts without any",
     async (page) => {
-      await goTo(page, "#parts");
+      await go(page, "#parts");
       await page.getByText("No parts yet").waitFor();
     },
   ],
   [
     "parts, one of them in hand",
     async (page) => {
-      await page.getByRole("button", { name: "Show the demonstration parts" }).click();
+      await press(page, "Show the demonstration parts");
       await page.locator(".cards .part").filter({ hasText: "Capstan pawl" }).click();
       await page.locator(".story li").first().waitFor();
     },
@@ -228,13 +196,13 @@ async function throughViews(page, work) {
   await page.waitForSelector("main.wide");
   for (const [name, reach] of VIEWS) {
     await reach(page);
-    await page.evaluate(() => document.querySelectorAll("details").forEach((fold) => (fold.open = true)));
+    await unfoldAll(page);
     await work(name);
   }
 }
 
 const padOpen = async (page) => {
-  await goTo(page, "#convert");
+  await go(page, "#convert");
   await field(page, "Hardness, as written").tap();
   await page.waitForSelector(".pad");
   await until("the pad has come to rest", () =>
@@ -290,11 +258,8 @@ for (const viewport of [{ width: 320, height: 640 }, { width: 640, height: 450 }
 test("the file test is done on a screen of 320 x 256, as at four times the size", async () => {
   const { page } = await open("", { context: { viewport: { width: 320, height: 256 }, hasTouch: true, isMobile: true } });
   await page.waitForSelector(".rule");
-  for (const [grade, word] of [[55, "bites"], [50, "skates"]]) await key(page, grade, word).tap();
-  await field(page, "Wanted hardness").tap();
-  for (const sign of ["5", "0", "–", "5", "4", "Done"]) {
-    await page.locator(".pad").getByRole("button", { name: sign, exact: true }).tap();
-  }
+  await stroke(page, [55, "bites"], [50, "skates"]);
+  await typeOnPad(field(page, "Wanted hardness"), ["5", "0", "–", "5", "4"]);
   await page.locator(".legend").filter({ hasText: "in 50-54" }).waitFor();
   assert.deepEqual(await sideways(page), []);
 });
@@ -364,12 +329,12 @@ test("a pressed key is told apart without its colour", async () => {
   const { page } = await open("", { device: "phone", context: { forcedColors: "active" } });
   await page.waitForSelector(".rule");
   const look = (word) =>
-    key(page, 55, word).evaluate((one) => {
+    fileKey(page, 55, word).evaluate((one) => {
       const { color, backgroundColor } = getComputedStyle(one);
       return { color, backgroundColor, text: one.textContent };
     });
   const before = await look("bites");
-  await key(page, 55, "bites").tap();
+  await fileKey(page, 55, "bites").tap();
   await until("the mark comes", async () => (await look("bites")).text !== before.text);
   const after = await look("bites");
   assert.notEqual(after.backgroundColor, before.backgroundColor);
@@ -388,7 +353,7 @@ test("nothing but the page's own host is asked for anything", async () => {
 test("a new answer does not move the keys under the finger", async () => {
   const { page } = await open("", { device: "phone" });
   await page.waitForSelector(".rule");
-  const place = async () => (await key(page, 65, "bites").boundingBox()).y;
+  const place = async () => (await fileKey(page, 65, "bites").boundingBox()).y;
   const empty = await place();
   await stroke(page, [55, "bites"]);
   await page.locator(".verdict").filter({ hasText: "Softer than" }).waitFor();
@@ -396,7 +361,7 @@ test("a new answer does not move the keys under the finger", async () => {
   await stroke(page, [50, "skates"]);
   await page.locator(".verdict").filter({ hasText: "Between" }).waitFor();
   assert.equal(await place(), empty);
-  await page.waitForSelector("html[data-offline=ready]", { state: "attached" });
+  await isReady(page);
   await page.locator(".notice").waitFor();
   assert.equal(await place(), empty, "nor does good news");
 });

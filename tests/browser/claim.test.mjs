@@ -2,28 +2,13 @@
 // printed pairs of ASTM E140 Table 1 or normal laws worked out from the uncertainties beside them, never the page's own.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { noAxeViolations, stage, until } from "./lib.mjs";
+import { fields, press, status, stroke, typeOnPad, unfold, unfoldAll } from "./hands.mjs";
+import { fits, noAxeViolations, stage, until } from "./lib.mjs";
 
 const { open } = stage();
 
-const field = (page, name) => page.locator(`#field-claim-${name}`);
-const status = (page) => page.locator(".answer [role=status]");
+const { input, problem, fill } = fields("claim-");
 const word = (page) => page.locator(".verdict .num");
-const button = (page, name) => page.getByRole("button", { name, exact: true });
-
-async function type(page, name, text) {
-  const own = field(page, name);
-  await own.waitFor({ state: "attached" });
-  await own.evaluate((one) => one.closest("details")?.setAttribute("open", ""));
-  await own.fill(text);
-  await own.press("Enter");
-}
-
-async function unfold(page, title) {
-  const fold = page.locator("details").filter({ has: page.locator("summary", { hasText: title }) });
-  if (!(await fold.evaluate((one) => one.open))) await fold.locator("summary").click();
-  return fold;
-}
 
 const chances = async (page) => {
   const spans = await page.locator(".verdict .legend span").allInnerTexts();
@@ -49,33 +34,27 @@ async function shaftBarHolds(page) {
 test("the shaft bar by touch on a phone, with the page's own keys", async () => {
   const { page } = await open("", { device: "phone" });
   await page.getByRole("link", { name: "Claim" }).tap();
-  await field(page, "says").waitFor();
+  await input(page, "says").waitFor();
   await status(page).getByText("Saltmarsh Slip").waitFor();
-  const keys = async (name, signs) => {
-    await field(page, name).tap();
-    for (const sign of signs) await page.locator(".pad").getByRole("button", { name: sign, exact: true }).tap();
-    await page.locator(".pad").getByRole("button", { name: "Done" }).tap();
-    await page.waitForSelector(".pad", { state: "detached" });
-  };
-  await keys("says", ["2", "8", "–", "3", "2", "HRC"]);
-  assert.equal(await field(page, "says").inputValue(), "28-32 HRC");
+  await typeOnPad(input(page, "says"), ["2", "8", "–", "3", "2", "HRC"]);
+  assert.equal(await input(page, "says").inputValue(), "28-32 HRC");
   // What a test can show stands there before anything is measured.
   await page.getByRole("heading", { name: "The most a test can show" }).waitFor();
   await page.getByText("A checked tester in HRC").waitFor();
-  await keys("measured", ["2", "8", "8", "HBW", "±", "8"]);
+  await typeOnPad(input(page, "measured"), ["2", "8", "8", "HBW", "±", "8"]);
   await shaftBarHolds(page);
   // Whoever shares the risk takes it.
   await unfold(page, "Steel, place and rule");
-  await button(page, "shared risk").tap();
+  await press(page, "shared risk");
   await word(page).filter({ hasText: "Agrees" }).waitFor();
   await page.getByText("Nothing more is needed").waitFor();
-  await button(page, "proved at 95 %").tap();
+  await press(page, "proved at 95 %");
   await word(page).filter({ hasText: "Not proved" }).waitFor();
 });
 
 test("by keyboard alone, and everything lasts over a reload", async () => {
   const { page } = await open("#claim");
-  await field(page, "says").focus();
+  await input(page, "says").focus();
   await page.keyboard.type("28-32 HRC");
   await page.keyboard.press("Tab");
   await until("the next field has the focus", () =>
@@ -87,38 +66,32 @@ test("by keyboard alone, and everything lasts over a reload", async () => {
   await page.keyboard.press("Tab");
   await page.keyboard.press("Enter");
   await page.getByRole("list", { name: "Readings that count" }).getByText("288 HBW ±8").waitFor();
-  assert.equal(await field(page, "measured").inputValue(), "");
+  assert.equal(await input(page, "measured").inputValue(), "");
   await shaftBarHolds(page);
-  await type(page, "measured", "31 HRC");
-  await type(page, "steel", "4140");
+  await fill(page, "measured", "31 HRC");
+  await fill(page, "steel", "4140");
   await unfold(page, "Steel, place and rule");
   await page.getByRole("group", { name: "You measured at the" }).getByRole("button", { name: "skin" }).press("Space");
   const before = await chances(page);
   await page.reload();
-  await shown(page, before);
-  assert.equal(await field(page, "says").inputValue(), "28-32 HRC");
-  assert.equal(await field(page, "steel").inputValue(), "4140");
+  await page.locator(".verdict").waitFor();
+  assert.deepEqual(await chances(page), before);
+  assert.equal(await input(page, "says").inputValue(), "28-32 HRC");
+  assert.equal(await input(page, "steel").inputValue(), "4140");
   // The kept one goes back into its field, and the other takes its place.
   await page.getByRole("button", { name: "Change 288 HBW ±8" }).press("Enter");
-  await until("they have changed places", async () => (await field(page, "measured").inputValue()) === "288 HBW ±8");
+  await until("they have changed places", async () => (await input(page, "measured").inputValue()) === "288 HBW ±8");
   await page.getByRole("list", { name: "Readings that count" }).getByText("31 HRC").first().waitFor();
   assert.deepEqual(await chances(page), before);
 });
 
-async function shown(page, wanted) {
-  await page.locator(".verdict").waitFor();
-  assert.deepEqual(await chances(page), wanted);
-}
-
 test("strokes of the file test count when they are asked for, and are said", async () => {
   const { page } = await open("", { device: "phone" });
-  for (const [grade, way] of [[65, "bites"], [60, "bites"], [55, "bites"], [50, "skates"], [45, "skates"]]) {
-    await page.getByRole("button", { name: `${grade} file ${way}` }).tap();
-  }
+  await stroke(page, [65, "bites"], [60, "bites"], [55, "bites"], [50, "skates"], [45, "skates"]);
   await page.getByRole("link", { name: "Claim" }).tap();
-  await type(page, "says", "58-62 HRC");
+  await fill(page, "says", "58-62 HRC");
   assert.equal(await page.locator(".verdict").count(), 0, "strokes do not count unasked");
-  await button(page, "+ files").tap();
+  await press(page, "+ files");
   await page.getByText("5 strokes with 5 files").waitFor();
   // Between 50 and 55: no 58 to 62.
   await word(page).filter({ hasText: "Disagrees" }).waitFor();
@@ -129,44 +102,44 @@ test("strokes of the file test count when they are asked for, and are said", asy
 
 test("another claim is begun and the last one comes back", async () => {
   const { page } = await open("#claim");
-  await type(page, "says", "38-42 HRC");
-  await type(page, "measured", "363 HBW");
+  await fill(page, "says", "38-42 HRC");
+  await fill(page, "measured", "363 HBW");
   // 362 HBW is 39 HRC.
   await page.locator(".verdict").getByText("363 HBW is about 39 HRC").waitFor();
-  await button(page, "Another claim").click();
-  await until("the fields are empty", async () => (await field(page, "says").inputValue()) === "");
+  await press(page, "Another claim");
+  await until("the fields are empty", async () => (await input(page, "says").inputValue()) === "");
   assert.equal(await page.locator(".verdict").count(), 0);
-  await button(page, "The last claim again").click();
+  await press(page, "The last claim again");
   await page.locator(".verdict").getByText("363 HBW is about 39 HRC").waitFor();
-  assert.equal(await field(page, "says").inputValue(), "38-42 HRC");
+  assert.equal(await input(page, "says").inputValue(), "38-42 HRC");
 });
 
 test("what cannot be read is said when its field is left, and stays typed", async () => {
   const { page } = await open("#claim");
-  const says = field(page, "says");
+  const says = input(page, "says");
   await says.pressSequentially("28-32");
   assert.equal(await page.locator(".error").count(), 0);
   await says.press("Tab");
   // 28 to 32 HRC are 271 to 301 HBW.
-  await page.locator("#field-claim-says-error").getByText("271 – 301 HBW").waitFor();
-  await type(page, "says", "28-32 HRC");
-  await type(page, "measured", "30 HRC ±0");
-  await page.locator("#field-claim-measured-error").waitFor();
-  assert.equal(await field(page, "measured").inputValue(), "30 HRC ±0");
-  await button(page, "+ reading").click();
-  assert.equal(await field(page, "measured").inputValue(), "30 HRC ±0", "what cannot be read is not kept");
-  await type(page, "measured", "30 HRC");
+  await problem(page, "says").getByText("271 – 301 HBW").waitFor();
+  await fill(page, "says", "28-32 HRC");
+  await fill(page, "measured", "30 HRC ±0");
+  await problem(page, "measured").waitFor();
+  assert.equal(await input(page, "measured").inputValue(), "30 HRC ±0");
+  await press(page, "+ reading");
+  assert.equal(await input(page, "measured").inputValue(), "30 HRC ±0", "what cannot be read is not kept");
+  await fill(page, "measured", "30 HRC");
   await word(page).waitFor();
-  await button(page, "+ reading").click();
-  await until("it is kept", async () => (await field(page, "measured").inputValue()) === "");
-  await button(page, "+ reading").click();
-  await page.locator("#field-claim-measured-error").getByText("Type what was read").waitFor();
+  await press(page, "+ reading");
+  await until("it is kept", async () => (await input(page, "measured").inputValue()) === "");
+  await press(page, "+ reading");
+  await problem(page, "measured").getByText("Type what was read").waitFor();
 });
 
 test("a paper that contradicts itself is told apart from what was measured", async () => {
   const { page } = await open("#claim", { device: "phone" });
-  await type(page, "says", "52 HRC / 400 HB");
-  await type(page, "measured", "52 HRC");
+  await fill(page, "says", "52 HRC / 400 HB");
+  await fill(page, "measured", "52 HRC");
   // 400 HBW is 43 HRC.
   await page.locator(".caution").getByText("contradict each other").waitFor();
   await page.locator(".verdict.conflict").waitFor();
@@ -177,27 +150,23 @@ test("a paper that contradicts itself is told apart from what was measured", asy
 for (const theme of ["light", "dim"]) {
   test(`every fold is sound, read without colour, and nothing runs out of a narrow screen (${theme})`, async () => {
     const { page } = await open("#claim", { device: "phone", theme, context: { viewport: { width: 320, height: 640 } } });
-    await field(page, "says").waitFor();
+    await input(page, "says").waitFor();
     await noAxeViolations(page);
-    await type(page, "says", "28-32 HRC");
-    await type(page, "measured", "288 HBW ±8");
-    await button(page, "+ reading").tap();
-    await type(page, "measured", "29, 30, 30 HRC");
-    await button(page, "+ files").tap();
+    await fill(page, "says", "28-32 HRC");
+    await fill(page, "measured", "288 HBW ±8");
+    await press(page, "+ reading");
+    await fill(page, "measured", "29, 30, 30 HRC");
+    await press(page, "+ files");
     await unfold(page, "Steel, place and rule");
-    await button(page, "own level").tap();
-    await type(page, "level", "20 %");
-    await page.locator("#field-claim-level-error").waitFor();
-    await page.evaluate(() => document.querySelectorAll("details").forEach((fold) => (fold.open = true)));
+    await press(page, "own level");
+    await fill(page, "level", "20 %");
+    await problem(page, "level").waitFor();
+    await unfoldAll(page);
     // The chances stand in words; the drawing says in words what it shows.
     assert.match((await page.locator(".verdict .legend").innerText()).replaceAll("\n", " "), /softer .*% inside .*% harder .*%/);
     const label = await page.locator("svg.bands[role=img]").getAttribute("aria-label");
     assert.match(label, /They say: 28 to 32 HRC.*Measured: \d+ HRC.*288 HBW/);
-    const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-    assert.ok(wide <= 0, `${wide} px too wide`);
-    const small = await page.evaluate(() => [...document.querySelectorAll("main :is(button, summary, a, input, select)")]
-      .filter((one) => one.checkVisibility() && one.getBoundingClientRect().height < 47.5).map((one) => one.outerHTML));
-    assert.deepEqual(small, []);
+    await fits(page);
     await noAxeViolations(page);
   });
 }

@@ -24,6 +24,7 @@
 //                       `init` a function run in the page before its own scripts; `started: false` not to wait
 //                       for the start; `context` more of Playwright's context options.
 //                       Gives { context, page }; context.newPage() is another tab.
+//   show(path, options) open() until what is worked on stands there too; gives the page.
 //   expect(pattern)     in a test: faults that match are wanted, and the test fails when none comes.
 //   server              the Server below.
 //   browser()           the running browser.
@@ -31,17 +32,26 @@
 //                       served); compress (true: brotli); types (by the endings of names); stop() and start(): cut and restore the network.
 // copyOfPage(change)    a copy of the built page in a temporary folder, `change(folder)` applied, its service worker
 //                       written anew; `worker: false` leaves the old worker.
-// FULL                  ways in which full storage shows, each with an `init` for open(): from then on it is full while
-//                       `globalThis.full` is true.
-// withNewVersion(server, work)  while it works, the host has another version of the page: its description says so.
+// started(page)         waits until the start script is done; shown(page) also until the page stands that is worked on;
+//                       isReady(page) until all of it is kept for use without a network.
+// reload(page)          loads the page again, until it is shown.
+// serving(server, folder, work)  while it works, the host has this folder in place of the built page.
+// withNewVersion(server, work)   while it works, the host has another version of the page: its description says so.
+//                       newVersionRuns(page) waits for it; description(page) is what to look at.
+// withoutNetwork(server, work)   while it works, the network is cut.
+// hold(page, pattern)   requests that match wait until the function is called that this gives.
 // isPlainPart(name)     whether a file of the page is the plain module of a part, which only old browsers fetch.
 // axe(page, options)    accessibility findings as text lines; noAxeViolations(page, options) asserts none.
 //                       Options: `within` a selector; `without` rule names.
 // until(what, check)    waits until the (async) check holds. Playwright's waitForFunction does not wait for the
 //                       promise of an async check.
+// fits(page)            asserts that nothing runs out of the screen and that no target is too low for a finger.
+// printed(page)         prints the sheets that are shown; gives the sizes of the pages of paper, in points.
 // slow(page, options)   `cpu` times slower; `network: true` for 150 ms and 1.6 Mbit/s.
 // shot(page, name)      a screenshot in tests/browser/shots/, which is not kept in the repository.
-// launch()              a browser, for scripts that are no tests.
+// launch(), DEVICES     a browser and the devices of open(), for scripts that are no tests.
+//
+// What a person does on the page is in hands.mjs, what the page keeps in its browser in kept.mjs.
 //
 // `cargo xtask test page browser` builds the page and runs the tests; after that `node --test
 // tests/browser/one.test.mjs` runs one file on what was built.
@@ -167,7 +177,7 @@ export async function launch() {
   return load("playwright-core").chromium.launch({ executablePath: chromium(), headless: true, args });
 }
 
-const DEVICES = {
+export const DEVICES = {
   phone: { viewport: { width: 390, height: 844 }, deviceScaleFactor: 2, isMobile: true, hasTouch: true },
   desktop: { viewport: { width: 1280, height: 900 } },
 };
@@ -213,7 +223,7 @@ export function stage({ base = "/" } = {}) {
   }
 
   async function open(path = "", options = {}) {
-    const { device = "desktop", theme = "light", chosen, init, started = true } = options;
+    const { device = "desktop", theme = "light", chosen, init, started: begun = true } = options;
     const context = await browser.newContext({
       ...DEVICES[device],
       colorScheme: theme === "dim" ? "dark" : "light",
@@ -236,11 +246,17 @@ export function stage({ base = "/" } = {}) {
     if (init) await context.addInitScript(init);
     const page = await context.newPage();
     await page.goto(new URL(path, server.url).href);
-    if (started) await page.waitForSelector("html[data-start=done]", { state: "attached" });
+    if (begun) await started(page);
     return { context, page };
   }
 
-  return { open, server, expect: (pattern) => expected.push(pattern), browser: () => browser };
+  async function show(path, options) {
+    const { page } = await open(path, options);
+    await shown(page);
+    return page;
+  }
+
+  return { open, show, server, expect: (pattern) => expected.push(pattern), browser: () => browser };
 }
 
 const copies = [];
@@ -262,38 +278,65 @@ export function copyOfPage(change, { worker = true } = {}) {
   return folder;
 }
 
-export const FULL = [
-  [
-    "throws",
-    () => {
-      const real = IDBObjectStore.prototype.put;
-      IDBObjectStore.prototype.put = function (...all) {
-        if (globalThis.full) throw new DOMException("The disk is full.", "QuotaExceededError");
-        return real.apply(this, all);
-      };
-    },
-  ],
-  [
-    "fails as it ends",
-    () => {
-      const real = IDBTransaction.prototype.commit;
-      IDBTransaction.prototype.commit = function () {
-        return globalThis.full ? this.abort() : real.call(this);
-      };
-    },
-  ],
-];
+const hasData = (page, data) => page.waitForSelector(`html[data-${data}]`, { state: "attached" });
 
-export async function withNewVersion(server, work) {
-  server.mounts["/"] = copyOfPage((folder) => {
-    const index = join(folder, "index.html");
-    writeFileSync(index, readFileSync(index, "utf8").replace(/(name="description" content=")/, "$1Version two. "));
-  });
+export const started = (page) => hasData(page, "start=done");
+export const isReady = (page) => hasData(page, "offline=ready");
+
+export async function shown(page) {
+  await started(page);
+  await page.waitForSelector("main.wide");
+}
+
+export async function reload(page) {
+  await page.reload();
+  await shown(page);
+}
+
+export async function serving(server, folder, work) {
+  server.mounts["/"] = folder;
   try {
     await work();
   } finally {
     server.mounts["/"] = dist;
   }
+}
+
+export async function withNewVersion(server, work) {
+  const two = copyOfPage((folder) => {
+    const index = join(folder, "index.html");
+    writeFileSync(index, readFileSync(index, "utf8").replace(/(name="description" content=")/, "$1Version two. "));
+  });
+  await serving(server, two, work);
+}
+
+export const description = (page) => page.locator("meta[name=description]").getAttribute("content");
+
+export async function newVersionRuns(page) {
+  // While one version gives way to the other there is for a moment nothing to read.
+  await until("version two runs", async () => {
+    const said = await description(page).catch(() => undefined);
+    return (said ?? "").startsWith("Version two");
+  });
+}
+
+export async function withoutNetwork(server, work) {
+  await server.stop();
+  try {
+    await work();
+  } finally {
+    await server.start();
+  }
+}
+
+export async function hold(page, pattern) {
+  let letGo;
+  const held = new Promise((done) => { letGo = done; });
+  await page.route(pattern, async (route) => {
+    await held;
+    await route.continue();
+  });
+  return letGo;
 }
 
 export const isPlainPart = (name) => /-[0-9a-f]{16}-[^/]+\.wasm$/.test(name);
@@ -315,6 +358,30 @@ export async function axe(page, { within, without = [] } = {}) {
 
 export async function noAxeViolations(page, options) {
   assert.deepEqual(await axe(page, options), [], "no accessibility violation");
+}
+
+export async function fits(page) {
+  const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+  assert.ok(wide <= 0, `${wide} px too wide`);
+  const small = await page.evaluate(() => {
+    const targets = ":is(header, .chooser) :is(button, a), main :is(button, summary, a, input, select)";
+    return [...document.querySelectorAll(targets)]
+      .filter((one) => one.checkVisibility() && one.getBoundingClientRect().height < 47.5)
+      .map((one) => one.outerHTML);
+  });
+  assert.deepEqual(small, [], "every target is high enough for a finger");
+}
+
+export async function printed(page) {
+  await until("every sheet is drawn", () =>
+    page.evaluate(() => {
+      const sheets = [...document.querySelectorAll(".sheets img")];
+      return sheets.length > 0 && sheets.every((one) => one.complete && one.naturalWidth > 0);
+    }),
+  );
+  const pdf = (await page.pdf({ preferCSSPageSize: true })).toString("latin1");
+  const boxes = pdf.matchAll(/\/MediaBox\s*\[\s*0 0 ([\d.]+) ([\d.]+)/g);
+  return [...boxes].map(([, width, height]) => [Math.round(Number(width)), Math.round(Number(height))]);
 }
 
 export async function until(what, check, limit = 15_000) {

@@ -3,67 +3,23 @@
 // Expected numbers are those of the printed tables and of the file-test model, each named beside its check.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { stage, until } from "./lib.mjs";
+import {
+  BRACKET, ask, button, field, fileKey, fold, hasFocus, plain, press, says, stroke, tabTo, tapOrClick, textOf,
+  typeOnPad,
+} from "./hands.mjs";
+import { reload, stage, until } from "./lib.mjs";
 
-const { open } = stage();
+const { show } = stage();
 
-const BRACKET = [[65, "bites"], [60, "bites"], [55, "bites"], [50, "skates"], [45, "skates"], [40, "skates"]];
-
-async function started(path, options) {
-  const { page } = await open(path, options);
-  await page.waitForSelector("main.wide");
-  return page;
-}
-
-const key = (page, grade, word) => page.getByRole("button", { name: `${grade} file ${word}` });
-const button = (page, name) => page.getByRole("button", { name, exact: true });
 // The chips of the number that is typed; those of the scales shown have the same names.
 const scaleOfNumber = (page, name) =>
   page.getByRole("group", { name: "Scale of the number" }).getByRole("button", { name, exact: true });
-const field = (page, name) => page.getByLabel(name, { exact: true });
-const plain = (text) => text.replace(/\s+/g, " ").trim();
-const textOf = async (page, place) => plain((await page.locator(place).allInnerTexts()).join(" "));
-const fold = (page, title) => page.locator("summary").filter({ hasText: new RegExp(`^${title}$`) });
-
-// Waits until the place says every one of the texts or patterns.
-async function says(page, place, ...wanted) {
-  for (const text of wanted) {
-    const found = (said) => (text instanceof RegExp ? text.test(said) : said.includes(text));
-    let said = "";
-    await until(`${place} says ${text}`, async () => found((said = await textOf(page, place))), 5000).catch((error) => {
-      throw new Error(`${error.message}; it says: ${said}`);
-    });
-  }
-}
-
-async function press(locator) {
-  const touch = await locator.page().evaluate(() => matchMedia("(pointer: coarse)").matches);
-  await (touch ? locator.tap() : locator.click());
-}
-
-async function stroke(page, ...strokes) {
-  for (const [grade, word] of strokes) await press(key(page, grade, word));
-}
 
 async function band(page) {
   const said = await textOf(page, ".verdict .num");
   const found = /^(\d+) – (\d+) HRC$/.exec(said);
   assert.ok(found, said);
   return { low: Number(found[1]), high: Number(found[2]), width: found[2] - found[1] };
-}
-
-// The pad's keys as a person finds them: by their signs.
-async function typeOnPad(page, name, signs) {
-  await press(field(page, name));
-  await page.waitForSelector(".pad");
-  for (const sign of signs) await page.locator(".pad").getByRole("button", { name: sign, exact: true }).tap();
-  await page.locator(".pad").getByRole("button", { name: "Done" }).tap();
-  await page.waitForSelector(".pad", { state: "detached" });
-}
-
-async function ask(page, text) {
-  await field(page, "Hardness, as written").fill(text);
-  await field(page, "Hardness, as written").press("Enter");
 }
 
 async function row(page, name) {
@@ -85,9 +41,9 @@ async function odds(page) {
 }
 
 test("six files pressed by touch give a band, its odds against the wanted one and the next stroke", async () => {
-  const page = await started("", { device: "phone" });
+  const page = await show("", { device: "phone" });
   await says(page, ".verdict", "No stroke yet");
-  const place = () => key(page, 65, "bites").boundingBox();
+  const place = () => fileKey(page, 65, "bites").boundingBox();
   const before = await place();
   await stroke(page, ...BRACKET);
   // The model's typical bracket of 55 and 60 reads 53.7 to 61.3; five points down, opened to whole HRC.
@@ -102,7 +58,7 @@ test("six files pressed by touch give a band, its odds against the wanted one an
   }
   assert.match(await row(page, "Tensile strength"), /\d+ – \d+ MPa/);
 
-  await typeOnPad(page, "Wanted hardness", ["5", "0", "–", "5", "4"]);
+  await typeOnPad(field(page, "Wanted hardness"), ["5", "0", "–", "5", "4"]);
   assert.equal(await field(page, "Wanted hardness").inputValue(), "50-54");
   await says(page, ".legend", "in 50-54");
   const [under, inside, over] = await odds(page);
@@ -114,28 +70,28 @@ test("six files pressed by touch give a band, its odds against the wanted one an
 });
 
 test("a stroke and a start again are taken back by undo", async () => {
-  const page = await started("", { device: "phone" });
+  const page = await show("", { device: "phone" });
   assert.ok(await button(page, "Undo").isDisabled());
   await stroke(page, ...BRACKET, [40, "skates"]);
-  await key(page, 40, "skates, 2").waitFor();
-  await press(button(page, "Undo"));
+  await fileKey(page, 40, "skates, 2").waitFor();
+  await press(page, "Undo");
   await button(page, "40 file skates, 1").waitFor();
   await says(page, ".verdict", "48 – 57 HRC");
-  await press(button(page, "Start again"));
+  await press(page, "Start again");
   await says(page, ".verdict", "No stroke yet");
   await button(page, "40 file skates").waitFor();
-  await press(button(page, "Undo"));
+  await press(page, "Undo");
   await says(page, ".verdict", "48 – 57 HRC");
 });
 
 test("a reading is added by touch, survives a reload, and is removed", async () => {
-  const page = await started("", { device: "phone" });
-  await press(fold(page, "Instrument readings"));
+  const page = await show("", { device: "phone" });
+  await tapOrClick(fold(page, "Instrument readings"));
   assert.ok((await page.getByLabel("Instrument", { exact: true }).boundingBox()).height >= 48);
   await page.getByLabel("Instrument", { exact: true }).selectOption({ label: "portable rebound (Leeb)" });
-  await typeOnPad(page, "Reading", ["5", "2", "Space", "5", "3"]);
+  await typeOnPad(field(page, "Reading"), ["5", "2", "Space", "5", "3"]);
   assert.ok((await button(page, "Add the reading").boundingBox()).height >= 48);
-  await press(button(page, "Add the reading"));
+  await press(page, "Add the reading");
   // The instrument is off by 0.8 HRC anew for each reading and by 1.6 HRC for both (assumed): 1.7 together, 3.3 either way.
   const line = /^52, 53 HRC, portable rebound \(Leeb\): 52\.5 ±3\.3 HRC, assumed/;
   await says(page, ".proofs", line);
@@ -148,30 +104,29 @@ test("a reading is added by touch, survives a reload, and is removed", async () 
   await stroke(page, [40, "bites"]);
   await says(page, ".verdict", "The readings do not agree", "No number", "52, 53 HRC");
   await says(page, ".causes", "soft skin", "Without the files");
-  await press(button(page, "Undo"));
+  await press(page, "Undo");
   await says(page, ".verdict", "By the readings alone");
 
-  await page.reload();
-  await page.waitForSelector("main.wide");
+  await reload(page);
   await says(page, ".verdict", "By the readings alone");
-  await press(fold(page, "Instrument readings"));
+  await tapOrClick(fold(page, "Instrument readings"));
   await says(page, ".proofs", line);
   const chosen = page.getByLabel("Instrument", { exact: true }).locator("option:checked");
   assert.equal(plain(await chosen.innerText()), "portable rebound (Leeb)");
-  await press(page.locator(".proofs").getByRole("button", { name: "Remove" }));
+  await tapOrClick(page.locator(".proofs").getByRole("button", { name: "Remove" }));
   await says(page, ".verdict", "No stroke yet");
   assert.equal(await page.locator(".proofs li").count(), 0);
 
-  await typeOnPad(page, "Reading", ["7", "8", "0"]);
-  await press(button(page, "Add the reading"));
+  await typeOnPad(field(page, "Reading"), ["7", "8", "0"]);
+  await press(page, "Add the reading");
   await says(page, ".field .error", "from HL to HRC", "which scale");
 });
 
 test("strokes on a fresh spot are counted apart", async () => {
-  const page = await started("", { device: "phone" });
+  const page = await show("", { device: "phone" });
   assert.equal(await button(page, "Spot 2").count(), 0);
   await stroke(page, [55, "bites"], [50, "skates"]);
-  await press(button(page, "Spot 2"));
+  await press(page, "Spot 2");
   assert.equal(await button(page, "Spot 2").getAttribute("aria-pressed"), "true");
   assert.equal(await button(page, "Spot 3").count(), 0, "a third place is offered once the second has a stroke");
   await stroke(page, [55, "bites"]);
@@ -180,11 +135,11 @@ test("strokes on a fresh spot are counted apart", async () => {
 });
 
 test("a surer hand narrows the band and a casual one widens it", async () => {
-  const page = await started("", { device: "phone" });
+  const page = await show("", { device: "phone" });
   await stroke(page, ...BRACKET);
   const widths = {};
   for (const hand of ["Careful", "Practised", "Casual"]) {
-    await press(button(page, hand));
+    await press(page, hand);
     await until(hand, async () => (await button(page, hand).getAttribute("aria-pressed")) === "true");
     widths[hand] = (await band(page)).width;
   }
@@ -194,11 +149,11 @@ test("a surer hand narrows the band and a casual one widens it", async () => {
 });
 
 test("skin, edge, finish and carbides move the band and say why", async () => {
-  const page = await started("", { device: "phone" });
+  const page = await show("", { device: "phone" });
   await stroke(page, ...BRACKET);
   await says(page, ".notes", "This takes the skin as ground off.");
   const plainBand = await band(page);
-  await press(button(page, "ground off"));
+  await press(page, "ground off");
   await until("the caution about skin is gone", async () => !(await textOf(page, "main")).includes("This takes the skin"));
   for (const [choice, back, note, moved] of [
     ["still on", "ground off", "The skin is still on.", () => true],
@@ -211,47 +166,47 @@ test("skin, edge, finish and carbides move the band and say why", async () => {
       (now) => now.low < plainBand.low,
     ],
   ]) {
-    await press(button(page, choice));
+    await press(page, choice);
     await says(page, ".notes", note);
     const text = await textOf(page, ".verdict .num");
     assert.ok(!text.includes(" – ") || moved(await band(page)), `${choice}: ${text}`);
-    await press(button(page, back));
+    await press(page, back);
     await until(`${back} stands`, async () => !(await textOf(page, "main")).includes(note));
     assert.deepEqual(await band(page), plainBand);
   }
 });
 
 test("files proved on known pieces narrow a careful band, and a proof can be removed", async () => {
-  const page = await started("", { device: "phone" });
+  const page = await show("", { device: "phone" });
   await stroke(page, ...BRACKET);
   const { width } = await band(page);
-  await press(fold(page, "Prove your files"));
+  await tapOrClick(fold(page, "Prove your files"));
   const list = page.locator(".proofs li");
   assert.ok(await button(page, "it bites").isDisabled(), "a proof needs a known hardness");
   for (const grade of [55, 50]) {
-    await press(button(page, String(grade)));
+    await press(page, String(grade));
     for (const [known, word] of [[grade - 2, "it bites"], [grade + 2, "it skates"]]) {
       const typed = field(page, "Known hardness, HRC");
       await typed.fill(String(known));
       const before = await list.count();
-      await press(button(page, word));
+      await press(page, word);
       await until("the proof is listed", async () => (await list.count()) === before + 1);
     }
   }
   assert.equal(plain(await list.locator("span").first().innerText()), "55 file on 53 HRC: bites");
   // SAE J864: a sound file bites two points below its number and skates two above, so these proofs speak for it.
   assert.ok((await band(page)).width <= width);
-  await press(list.first().getByRole("button", { name: "Remove" }));
+  await tapOrClick(list.first().getByRole("button", { name: "Remove" }));
   await until("the proof is gone", async () => (await list.count()) === 3);
-  await press(button(page, "Undo"));
+  await press(page, "Undo");
   await until("the proof is back", async () => (await list.count()) === 4);
 });
 
 test("a set of one's own takes the place of the six files and keeps their strokes aside", async () => {
-  const page = await started("", { device: "phone" });
+  const page = await show("", { device: "phone" });
   await stroke(page, [55, "bites"]);
-  await press(fold(page, "Your files"));
-  await typeOnPad(page, "Grades, HRC", ["Erase", "Erase", "0"]);
+  await tapOrClick(fold(page, "Your files"));
+  await typeOnPad(field(page, "Grades, HRC"), ["Erase", "Erase", "0"]);
   await field(page, "Grades, HRC").fill("62 58,5 50");
   await until("the rule shows the set", async () => (await page.locator(".rule .file").count()) === 3);
   assert.deepEqual(await page.locator(".tick").allInnerTexts(), ["62", "58.5", "50"]);
@@ -262,57 +217,35 @@ test("a set of one's own takes the place of the six files and keeps their stroke
   await field(page, "Grades, HRC").press("Enter");
   await says(page, "#field-grades-error", "Keep one of the two");
   assert.equal(await page.locator(".rule .file").count(), 3, "the rule keeps the last set that made sense");
-  await press(button(page, "Six test files"));
+  await press(page, "Six test files");
   await until("the six files are back", async () => (await page.locator(".rule .file").count()) === 6);
   await button(page, "55 file bites, 1").waitFor();
 });
 
 test("what was expected is counted in when it is asked for, and left out again", async () => {
-  const page = await started("", { device: "phone" });
+  const page = await show("", { device: "phone" });
   await stroke(page, ...BRACKET);
   const alone = await band(page);
-  await press(fold(page, "What you expected"));
-  await typeOnPad(page, "Expected, HRC", ["5", "4"]);
+  await tapOrClick(fold(page, "What you expected"));
+  await typeOnPad(field(page, "Expected, HRC"), ["5", "4"]);
   assert.deepEqual(await band(page), alone, "typing it counts nothing in");
-  await press(button(page, "Count it in"));
+  await press(page, "Count it in");
   await says(page, ".notes", "What you expected, 54 HRC give or take 2, is counted in.");
   const both = await band(page);
   // 54 give or take 2 alone is 50 to 58; files and expectation together are narrower than either.
   assert.ok(both.width < alone.width && both.low >= 49 && both.high <= 58, JSON.stringify(both));
-  await press(button(page, "Count it in"));
+  await press(page, "Count it in");
   await until("the files stand alone", async () => (await band(page)).width === alone.width);
   assert.deepEqual(await band(page), alone);
 });
 
-// Tab by Tab to a place; every stop on the way shows where it is and lets go again.
-async function tabTo(page, locator, tab = "Tab") {
-  for (let stops = 0; stops < 120; stops += 1) {
-    const before = await page.evaluateHandle(() => document.activeElement);
-    await page.keyboard.press(tab);
-    const stop = await page.evaluate((old) => {
-      const now = document.activeElement;
-      const style = getComputedStyle(now);
-      return {
-        what: `${now.tagName} ${now.getAttribute("aria-label") ?? now.textContent.slice(0, 40)}`,
-        body: now === document.body,
-        moved: now !== old,
-        ringed: style.outlineStyle !== "none" && parseFloat(style.outlineWidth) >= 2,
-      };
-    }, before);
-    assert.ok(stop.moved, `no way on from ${stop.what}`);
-    assert.ok(stop.body || stop.ringed, `no visible focus on ${stop.what}`);
-    if (await locator.evaluate((element) => element === document.activeElement)) return;
-  }
-  assert.fail(`${locator} is not reached by ${tab}`);
-}
-
 test("the whole file test is done by keyboard alone", async () => {
-  const page = await started("");
-  await tabTo(page, page.getByRole("link", { name: "Skip to the page" }));
+  const page = await show("");
+  await tabTo(page.getByRole("link", { name: "Skip to the page" }));
   await page.keyboard.press("Enter");
-  await until("the heading has the focus", () => page.evaluate(() => document.activeElement.matches("main h1")));
+  await until("the heading has the focus", () => hasFocus(page.locator("main h1")));
   for (const [at, [grade, word]] of BRACKET.entries()) {
-    await tabTo(page, key(page, grade, word));
+    await tabTo(fileKey(page, grade, word));
     await page.keyboard.press(at % 2 ? "Enter" : "Space");
     await button(page, `${grade} file ${word}, 1`).waitFor();
   }
@@ -320,58 +253,58 @@ test("the whole file test is done by keyboard alone", async () => {
   await page.keyboard.press("Escape");
   await says(page, ".verdict", "48 – 57 HRC");
 
-  await tabTo(page, field(page, "Wanted hardness"));
+  await tabTo(field(page, "Wanted hardness"));
   await page.keyboard.type("50-54");
   await page.keyboard.press("Escape");
   assert.equal(await field(page, "Wanted hardness").inputValue(), "50-54");
   await page.keyboard.press("Enter");
   await says(page, ".legend", "in 50-54");
 
-  await tabTo(page, button(page, "Careful"));
+  await tabTo(button(page, "Careful"));
   await page.keyboard.press("Space");
   await says(page, "main", "One stroke is worth about ±2 HRC.");
-  await tabTo(page, fold(page, "Prove your files"));
+  await tabTo(fold(page, "Prove your files"));
   await page.keyboard.press("Enter");
-  await tabTo(page, field(page, "Known hardness, HRC"));
+  await tabTo(field(page, "Known hardness, HRC"));
   await page.keyboard.type("63");
-  await tabTo(page, button(page, "it bites"));
+  await tabTo(button(page, "it bites"));
   await page.keyboard.press("Space");
   await says(page, ".proofs", "65 file on 63 HRC: bites");
 
-  await tabTo(page, button(page, "Start again"), "Shift+Tab");
+  await tabTo(button(page, "Start again"), { tab: "Shift+Tab" });
   await page.keyboard.press("Enter");
   await says(page, ".verdict", "No stroke yet");
-  await tabTo(page, button(page, "Undo"), "Shift+Tab");
+  await tabTo(button(page, "Undo"), { tab: "Shift+Tab" });
   await page.keyboard.press("Space");
   await says(page, ".verdict", "Between your 50 and 55 files");
 });
 
 test("the keyboard goes round the file test, Convert and the sources without a trap", async () => {
-  const page = await started("");
+  const page = await show("");
   const skip = page.getByRole("link", { name: "Skip to the page" });
-  await tabTo(page, skip);
-  await tabTo(page, page.getByRole("link", { name: "Convert" }));
+  await tabTo(skip);
+  await tabTo(page.getByRole("link", { name: "Convert" }));
   await page.keyboard.press("Enter");
   await field(page, "Hardness, as written").waitFor();
-  await until("the heading has the focus", () => page.evaluate(() => document.activeElement.matches("main h1")));
-  await tabTo(page, field(page, "Hardness, as written"));
+  await until("the heading has the focus", () => hasFocus(page.locator("main h1")));
+  await tabTo(field(page, "Hardness, as written"));
   await page.keyboard.type("52");
   // ASTM E140 Table 1, row 52: 544 HV.
   await until("the answer comes", async () => (await textOf(page, ".results")).includes("544 HV"));
-  await tabTo(page, scaleOfNumber(page, "HBW"));
+  await tabTo(scaleOfNumber(page, "HBW"));
   await page.keyboard.press("Escape");
-  await tabTo(page, fold(page, "Where this comes from"));
+  await tabTo(fold(page, "Where this comes from"));
   await page.keyboard.press("Space");
   await says(page, "main", "row 52");
-  await tabTo(page, skip);
-  await tabTo(page, button(page, "Sources, limits and settings"));
+  await tabTo(skip);
+  await tabTo(button(page, "Sources, limits and settings"));
   await page.keyboard.press("Enter");
   await button(page, "dim").waitFor();
-  await tabTo(page, button(page, "dim"));
+  await tabTo(button(page, "dim"));
   await page.keyboard.press("Space");
   await until("the page is dim", () => page.evaluate(() => document.documentElement.dataset.theme === "dim"));
-  await tabTo(page, skip);
-  await tabTo(page, button(page, "Back"));
+  await tabTo(skip);
+  await tabTo(button(page, "Back"));
   await page.keyboard.press("Enter");
   await page.waitForSelector(".rule");
 });
@@ -428,10 +361,10 @@ const CASES = [
 for (const device of ["phone", "desktop"]) {
   for (const { name, ordinary, strokes, target, says: verdict, more = [], silent, check } of CASES) {
     test(`${name} (${device})`, async () => {
-      const page = await started("", { device });
+      const page = await show("", { device });
       if (ordinary) {
-        await press(fold(page, "Your files"));
-        await press(button(page, "One ordinary file"));
+        await tapOrClick(fold(page, "Your files"));
+        await press(page, "One ordinary file");
         await until("one file is left", async () => (await page.locator(".rule .file").count()) === 1);
       }
       await stroke(page, ...strokes);
@@ -490,8 +423,8 @@ for (const device of ["phone", "desktop"]) {
     },
   ]) {
     test(`${name} (${device})`, async () => {
-      const page = await started("#convert", { device });
-      if (scale) await press(button(page, scale));
+      const page = await show("#convert", { device });
+      if (scale) await press(page, scale);
       await ask(page, text);
       if (rows.length > 0) await page.waitForSelector(".results");
       for (const [scaleName, shown] of rows) {
@@ -507,55 +440,55 @@ for (const device of ["phone", "desktop"]) {
 
 for (const sign of [".", ","]) {
   test(`the pad's ${sign} is a decimal sign`, async () => {
-    const page = await started("#convert", { device: "phone" });
-    await typeOnPad(page, "Hardness, as written", ["5", "2", sign, "5"]);
+    const page = await show("#convert", { device: "phone" });
+    await typeOnPad(field(page, "Hardness, as written"), ["5", "2", sign, "5"]);
     assert.equal(await field(page, "Hardness, as written").inputValue(), `52${sign}5`);
     await says(page, "main", "Read as 52.5 HRC");
-    await press(button(page, "GB/T 1172"));
+    await press(page, "GB/T 1172");
     // GB/T 1172, row 52.5: 551 HV and 77.1 HRA, which a converted number rounds.
     await says(page, ".results", "551 HV", "77 HRA", "GB/T 1172");
   });
 }
 
 test("a bare number takes the scale of the pressed chip, and rarer scales come when asked for", async () => {
-  const page = await started("#convert", { device: "phone" });
-  await typeOnPad(page, "Hardness, as written", ["5", "4", "4"]);
-  await press(scaleOfNumber(page, "HV"));
+  const page = await show("#convert", { device: "phone" });
+  await typeOnPad(field(page, "Hardness, as written"), ["5", "4", "4"]);
+  await tapOrClick(scaleOfNumber(page, "HV"));
   // ASTM E140 Table 1, row 52: 544 HV.
   await says(page, ".results", "52 HRC");
   assert.equal(await scaleOfNumber(page, "HR15N").count(), 0);
-  await press(button(page, "more scales"));
+  await press(page, "more scales");
   await scaleOfNumber(page, "HR15N").waitFor();
-  await press(button(page, "fewer"));
+  await press(page, "fewer");
   await scaleOfNumber(page, "HR15N").waitFor({ state: "detached" });
 });
 
 test("the chosen table answers, and the sources are folded away until asked for", async () => {
-  const page = await started("#convert", { device: "phone" });
+  const page = await show("#convert", { device: "phone" });
   await ask(page, "40 HRC");
-  await press(button(page, "A370 C"));
+  await press(page, "A370 C");
   // ASTM A370, row 40: 392 HV, 1250 MPa.
   await says(page, ".results", "392 HV", "A370 C");
   assert.ok(holds(await row(page, "Tensile strength"), 1250));
   const origin = page.locator(".origin").first();
   assert.ok(!(await origin.isVisible()));
-  await press(fold(page, "Where this comes from"));
+  await tapOrClick(fold(page, "Where this comes from"));
   await origin.waitFor();
   await says(page, ".origin", "ASTM International", "A370", "row 40");
-  await press(button(page, "J417"));
+  await press(page, "J417");
   // SAE J417 has the same row: 40 HRC is 392 HV.
   await says(page, ".results", "392 HV", "J417");
 });
 
 test("strength in ksi is chosen once and needs no typing again", async () => {
-  const page = await started("#convert", { device: "phone" });
+  const page = await show("#convert", { device: "phone" });
   await ask(page, "40 HRC");
-  await press(button(page, "A370 C"));
+  await press(page, "A370 C");
   await says(page, ".results", "A370 C", "MPa");
   assert.ok(holds(await row(page, "Tensile strength"), 1250));
-  await press(button(page, "Sources, limits and settings"));
-  await press(button(page, "ksi, °F"));
-  await press(page.getByRole("link", { name: "Convert" }));
+  await tapOrClick(button(page, "Sources, limits and settings"));
+  await press(page, "ksi, °F");
+  await tapOrClick(page.getByRole("link", { name: "Convert" }));
   // ASTM A370, row 40: 182 ksi; a strength is shown as a range about it.
   await says(page, ".results", "A370 C", "ksi");
   assert.ok(holds(await row(page, "Tensile strength"), 182));
@@ -564,15 +497,15 @@ test("strength in ksi is chosen once and needs no typing again", async () => {
 });
 
 test("a tensile strength is turned into hardness", async () => {
-  const page = await started("#convert", { device: "phone" });
-  await typeOnPad(page, "Hardness, as written", ["1", "2", "5", "5"]);
-  await press(button(page, "MPa"));
+  const page = await show("#convert", { device: "phone" });
+  await typeOnPad(field(page, "Hardness, as written"), ["1", "2", "5", "5"]);
+  await press(page, "MPa");
   // ISO 18265 Table A.1, row 1255 MPa: 390 HV, 371 HBW, 39.8 HRC.
   await says(page, ".results", "390 HV", "371 HBW", /39\.8 HRC|40 HRC/);
 });
 
 test("a text without sense is told only after the field is left, and stays", async () => {
-  const page = await started("#convert");
+  const page = await show("#convert");
   const typed = field(page, "Hardness, as written");
   await typed.click();
   await page.keyboard.type("quite hard");
@@ -585,7 +518,7 @@ test("a text without sense is told only after the field is left, and stays", asy
 });
 
 test("half a number is no mistake while it is typed", async () => {
-  const page = await started("#convert");
+  const page = await show("#convert");
   const typed = field(page, "Hardness, as written");
   await typed.click();
   await page.keyboard.type("5");

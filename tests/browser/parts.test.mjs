@@ -5,12 +5,14 @@ import { readFileSync, readdirSync, rmSync, truncateSync, writeFileSync } from "
 import { join } from "node:path";
 import { test } from "node:test";
 import { pathToFileURL } from "node:url";
-import { copyOfPage, dist, isPlainPart, noAxeViolations, singleFile, stage, until } from "./lib.mjs";
+import { go, hasFocus } from "./hands.mjs";
+import {
+  copyOfPage, dist, hold, isPlainPart, isReady, noAxeViolations, serving, singleFile, stage, until, withoutNetwork,
+} from "./lib.mjs";
 
 const { open, server, expect } = stage();
 
 const isPart = (name) => /-(about|convert|parts|steel|timer|unknown|shared-\d+)\.part$/.test(name);
-const go = (page, hash) => page.evaluate((to) => { location.hash = to; }, hash);
 // Without a worker nothing is kept, as on the very first visit.
 const noWorker = {
   init: () => {
@@ -65,17 +67,14 @@ test("the start page stands before any part is asked for, and then every part co
 
 test("a room that was never opened opens with the network cut", async () => {
   const { page } = await open("");
-  await page.waitForSelector("html[data-offline=ready]", { state: "attached" });
-  await server.stop();
-  try {
+  await isReady(page);
+  await withoutNetwork(server, async () => {
     for (const [hash, inside] of Object.entries(ROOMS)) {
       await page.goto(server.url + hash);
       await page.reload();
       await inside(page).waitFor();
     }
-  } finally {
-    await server.start();
-  }
+  });
 });
 
 // A page whose packed part of marks was spoilt.
@@ -97,24 +96,32 @@ for (const [what, spoil] of [
   test(`a part that is ${what} is refused and said, and a whole one comes when asked for again`, async () => {
     // As Chromium says that a stream broke off.
     expect(/TypeError: Failed to fetch/);
-    server.mounts["/"] = spoilt(spoil);
-    try {
+    await serving(server, spoilt(spoil), async () => {
       const { page } = await open("#mark", noWorker);
-      const status = page.getByRole("status").filter({ hasText: "could not be loaded" });
-      await status.waitFor();
+      await missing(page).waitFor();
       const asked = () => server.requests.filter((path) => /-convert\.part$/.test(path)).length;
       const before = asked();
-      await status.getByRole("button", { name: "Try again" }).click();
+      await again(page).click();
       await until("it is asked for again", () => asked() > before);
-      await status.waitFor();
+      await missing(page).waitFor();
       server.mounts["/"] = dist;
-      await status.getByRole("button", { name: "Try again" }).click();
+      await again(page).click();
       await ROOMS["#mark"](page).waitFor();
-    } finally {
-      server.mounts["/"] = dist;
-    }
+    });
   });
 }
+
+// Every room by its link, once the page stands.
+async function throughRooms(page) {
+  for (const [hash, inside] of Object.entries(ROOMS)) {
+    await go(page, hash);
+    await inside(page).waitFor();
+  }
+}
+
+// What stands in place of a part that did not come.
+const missing = (page) => page.getByRole("status").filter({ hasText: "could not be loaded" });
+const again = (page) => missing(page).getByRole("button", { name: "Try again" });
 
 // As browsers of before 2023.
 const cannotUnpack = () => {
@@ -126,10 +133,7 @@ test("a browser that cannot unpack fetches the plain parts", async () => {
   // Without the worker, which would unpack for the page what it has kept packed.
   const init = `(${cannotUnpack})(); (${noWorker.init})();`;
   const { page } = await open("", { init });
-  for (const [hash, inside] of Object.entries(ROOMS)) {
-    await go(page, hash);
-    await inside(page).waitFor();
-  }
+  await throughRooms(page);
   const plain = readdirSync(dist).filter(isPlainPart);
   assert.ok(plain.length >= 5, plain.join());
   await until("every part is there", () => plain.every((part) => server.requests.includes(`/${part}`)));
@@ -137,10 +141,7 @@ test("a browser that cannot unpack fetches the plain parts", async () => {
 
 test("the single file opens its pages on a browser that cannot unpack", async () => {
   const { page } = await open(pathToFileURL(singleFile).href, { init: cannotUnpack });
-  for (const [hash, inside] of Object.entries(ROOMS)) {
-    await go(page, hash);
-    await inside(page).waitFor();
-  }
+  await throughRooms(page);
 });
 
 test("where the part of timers cannot be had, a timer is not silently forgotten", async () => {
@@ -153,18 +154,14 @@ test("where the part of timers cannot be had, a timer is not silently forgotten"
   const folder = copyOfPage((copy) => {
     for (const name of readdirSync(copy)) if (/-timer\.part$/.test(name)) rmSync(join(copy, name));
   });
-  server.mounts["/"] = folder;
-  try {
+  await serving(server, folder, async () => {
     await page.reload();
     await page.locator("a.running").filter({ hasText: "Timer" }).click();
-    const status = page.getByRole("status").filter({ hasText: "could not be loaded" });
-    await status.waitFor();
+    await missing(page).waitFor();
     server.mounts["/"] = dist;
-    await status.getByRole("button", { name: "Try again" }).click();
+    await again(page).click();
     await page.getByRole("timer").waitFor();
-  } finally {
-    server.mounts["/"] = dist;
-  }
+  });
 });
 
 test("without a network a browser that cannot unpack has every page, kept plain", async () => {
@@ -175,68 +172,52 @@ test("without a network a browser that cannot unpack has every page, kept plain"
     assert.notEqual(old, text);
     writeFileSync(worker, old);
   }, { worker: false });
-  server.mounts["/"] = folder;
-  try {
+  await serving(server, folder, async () => {
     const { page } = await open("", { init: cannotUnpack });
-    await page.waitForSelector("html[data-offline=ready]", { state: "attached" });
-    await server.stop();
-    await page.reload();
-    for (const [hash, inside] of Object.entries(ROOMS)) {
-      await go(page, hash);
-      await inside(page).waitFor();
-    }
-  } finally {
-    server.mounts["/"] = dist;
-    await server.start().catch(() => {});
-  }
+    await isReady(page);
+    await withoutNetwork(server, async () => {
+      await page.reload();
+      await throughRooms(page);
+    });
+  });
 });
 
 test("a part that cannot be had is said, loses nothing that was typed, and comes when asked for again", async () => {
   expect(/404/);
   expect(/convert\.part/);
-  const folder = spoilt((path) => rmSync(path));
-  server.mounts["/"] = folder;
-  try {
+  await serving(server, spoilt((path) => rmSync(path)), async () => {
     const { page } = await open("", { ...noWorker, device: "phone" });
     const target = page.locator("#field-target");
     await target.fill("50-54 HRC");
     await target.press("Enter");
     await go(page, "#mark");
-    const status = page.getByRole("status").filter({ hasText: "could not be loaded" });
-    await status.waitFor();
+    await missing(page).waitFor();
     await noAxeViolations(page);
     // The way to other pages stays open.
     await page.getByRole("link", { name: "Steel", exact: true }).tap();
     await ROOMS["#steel"](page).waitFor();
     await go(page, "#mark");
-    await status.waitFor();
+    await missing(page).waitFor();
     server.mounts["/"] = dist;
-    await status.getByRole("button", { name: "Try again" }).tap();
+    await again(page).tap();
     await ROOMS["#mark"](page).waitFor();
     await go(page, "#file-test");
     assert.equal(await target.inputValue(), "50-54 HRC");
-  } finally {
-    server.mounts["/"] = dist;
-  }
+  });
 });
 
 for (const [hash, part, title] of [["#mark", /-convert\.part$/, "A mark"], ["#steel", /-steel\.part$/, "Steel"]]) {
   test(`while ${hash} is on its way the page says so, and its heading then has the focus`, async () => {
     const { page } = await open("about:blank", { ...noWorker, started: false });
-    let release;
-    const held = new Promise((done) => { release = done; });
-    await page.route(part, async (route) => {
-      await held;
-      await route.continue();
-    });
+    const letGo = await hold(page, part);
     await page.goto(server.url);
     await page.getByRole("button", { name: "Undo" }).waitFor();
     await go(page, hash);
     await page.getByRole("status").filter({ hasText: "being loaded" }).waitFor();
     await page.getByRole("heading", { level: 1, name: title, exact: true }).waitFor();
     await noAxeViolations(page);
-    release();
+    letGo();
     await ROOMS[hash](page).waitFor();
-    await until("the heading has the focus", () => page.evaluate(() => document.activeElement?.tagName === "H1"));
+    await until("the heading has the focus", () => hasFocus(page.locator("main h1")));
   });
 }

@@ -2,18 +2,12 @@
 // tables and examples that stand beside them, never from the page.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { stage, until } from "./lib.mjs";
+import { fields, press, status, typeOnPad } from "./hands.mjs";
+import { printed, stage, until } from "./lib.mjs";
 
 const { open } = stage();
 
-const status = (page) => page.getByRole("status");
-
-async function fill(page, id, text) {
-  const own = page.locator(`#field-${id}`);
-  await own.evaluate((one) => one.closest("details")?.setAttribute("open", ""));
-  await own.fill(text);
-  await own.press("Enter");
-}
+const { input, fill } = fields();
 
 test("brass is read off its own table, with its memory and its doubled width said", async () => {
   const { page } = await open("#convert");
@@ -40,21 +34,21 @@ test("cast iron is refused with the reason and Brinell ranges, and the number st
 test("scales are chosen, drawn closer and moved by buttons, and survive a reload", async () => {
   const { page } = await open("#convert");
   await fill(page, "convert", "60 HRC");
-  await page.getByRole("button", { name: "HR15N", exact: true }).click();
+  await press(page, "HR15N");
   // ASTM E140 Table 1: 60 HRC = 90.2 HR15N.
   await status(page).getByText("90 HR15N").waitFor();
   const labels = () => page.locator(".aligned g").first().locator("text").allInnerTexts();
   const wide = await labels();
-  await page.getByRole("button", { name: "Closer" }).click();
-  await page.getByRole("button", { name: "Closer" }).click();
+  await press(page, "Closer");
+  await press(page, "Closer");
   const close = await labels();
   assert.notDeepEqual(close, wide);
-  await page.getByRole("button", { name: "Softer" }).click();
+  await press(page, "Softer");
   await until("the scale has moved", async () => (await labels()).join() !== close.join());
   await page.reload();
   await status(page).getByText("90 HR15N").waitFor();
   assert.notDeepEqual(await labels(), wide);
-  await page.getByRole("button", { name: "Back to the number" }).click();
+  await press(page, "Back to the number");
   await until("the first view is back", async () => (await labels()).join() === wide.join());
 });
 
@@ -70,19 +64,14 @@ test("all tables stand side by side", async () => {
 
 test("a Vickers mark is worked out by touch with the page's own keys, units included", async () => {
   const { page } = await open("#mark", { device: "phone" });
-  const type = async (id, keys) => {
-    await page.locator(`#field-${id}`).tap();
-    for (const name of keys) await page.locator(".pad").getByRole("button", { name, exact: true }).tap();
-    await page.getByRole("button", { name: "Done" }).tap();
-  };
-  await type("mark-first", ["0", ".", "4", "1", "5", "mm"]);
+  await typeOnPad(input(page, "mark-first"), ["0", ".", "4", "1", "5", "mm"]);
   // ISO 6507-1, curved surfaces, example 2 (recalled): 0.415 mm under 30 kgf is 323 HV; in a bore of 5 mm, one
   // diagonal along the axis, 347 HV30.
   await status(page).getByText("323 HV", { exact: true }).waitFor();
   await page.getByText("On a round part").tap();
-  await page.getByRole("button", { name: "in a bore" }).tap();
-  await page.getByRole("button", { name: "one along the axis" }).tap();
-  await type("mark-round", ["5", "mm"]);
+  await press(page, "in a bore");
+  await press(page, "one along the axis");
+  await typeOnPad(input(page, "mark-round"), ["5", "mm"]);
   await status(page).getByText("347 HV", { exact: true }).waitFor();
   await page.reload();
   await status(page).getByText("347 HV", { exact: true }).waitFor();
@@ -90,7 +79,7 @@ test("a Vickers mark is worked out by touch with the page's own keys, units incl
 
 test("a thin spring read by a cone is called invalid and lighter tests are offered", async () => {
   const { page } = await open("#mark");
-  await page.getByRole("button", { name: "Rockwell", exact: true }).click();
+  await press(page, "Rockwell");
   await fill(page, "mark-readings", "48");
   await fill(page, "mark-thickness", "0.6 mm");
   await page.waitForSelector(".verdict.conflict");
@@ -106,29 +95,19 @@ test("what cannot be measured so is said with the way out", async () => {
     const refusal = page.locator(".refusal");
     await refusal.waitFor();
     assert.ok((await refusal.innerText()).length > 40);
-    assert.equal(await page.locator(`#field-${id}`).inputValue(), text);
+    assert.equal(await input(page, id).inputValue(), text);
   }
 });
-
-// Sizes in points of the pages of a PDF.
-const pagesOf = (pdf) =>
-  [...pdf.toString("latin1").matchAll(/\/MediaBox\s*\[\s*0 0 ([\d.]+) ([\d.]+)/g)].map((box) => [
-    Math.round(Number(box[1])),
-    Math.round(Number(box[2])),
-  ]);
 
 for (const [paper, size] of [["A4", [595, 842]], ["Letter", [612, 792]]]) {
   test(`sheets print on ${paper}, one to a page and nothing else`, async () => {
     const { page } = await open("#paper");
-    await page.getByRole("button", { name: paper, exact: true }).click();
+    await press(page, paper);
     for (const sheet of ["strip of scales", "chart", "file-test card", "thinnest section"]) {
-      await page.getByRole("button", { name: sheet, exact: true }).click();
+      await press(page, sheet);
       await page.locator(".sheets img").first().waitFor();
-      await until("every sheet is drawn", () =>
-        page.evaluate(() => [...document.querySelectorAll(".sheets img")].every((one) => one.complete && one.naturalWidth > 0)),
-      );
+      const pages = await printed(page);
       const sheets = await page.locator(".sheets img").count();
-      const pages = pagesOf(await page.pdf({ preferCSSPageSize: true }));
       assert.deepEqual(pages, Array.from({ length: sheets }, () => size), sheet);
     }
   });
@@ -138,7 +117,7 @@ test("ends that cannot be drawn are refused and stay typed", async () => {
   const { page } = await open("#paper");
   await fill(page, "paper-span", "65-40");
   await page.locator(".refusal").waitFor();
-  assert.equal(await page.locator("#field-paper-span").inputValue(), "65-40");
+  assert.equal(await input(page, "paper-span").inputValue(), "65-40");
   await fill(page, "paper-span", "40-65");
   await page.locator(".sheets img").waitFor();
 });

@@ -4,11 +4,13 @@ import { appendFileSync, readdirSync, readFileSync, rmSync, truncateSync, writeF
 import { join } from "node:path";
 import { test } from "node:test";
 import { pathToFileURL } from "node:url";
-import { copyOfPage, dist, noAxeViolations, singleFile, stage, until } from "./lib.mjs";
+import {
+  copyOfPage, description, dist, isReady, newVersionRuns, noAxeViolations, serving, singleFile, stage, started, until,
+  withNewVersion, withoutNetwork,
+} from "./lib.mjs";
 
 const { open, server, expect } = stage();
 
-const isReady = (page) => page.waitForSelector("html[data-offline=ready]", { state: "attached" });
 const keptCaches = (page) => page.evaluate(() => caches.keys());
 const fileThat = (folder, ending) => join(folder, readdirSync(folder).find((name) => name.endsWith(ending)));
 
@@ -19,17 +21,7 @@ const noteEvents = () => {
     addEventListener(name, () => globalThis.told.push(name));
   }
 };
-const told = (page) => page.evaluate(() => globalThis.told);
-
-// Runs a test with another folder served in place of the built page.
-async function serving(folder, work) {
-  server.mounts["/"] = folder;
-  try {
-    await work();
-  } finally {
-    server.mounts["/"] = dist;
-  }
-}
+const eventsTold = (page) => page.evaluate(() => globalThis.told);
 
 test("the first visit starts with few requests", async () => {
   server.requests.length = 0;
@@ -38,7 +30,7 @@ test("the first visit starts with few requests", async () => {
   // Parts come ahead of their use when the start is over, which a slow machine may not wait for.
   page.on("request", (request) => request.url().endsWith(".part") || own.push(request.url()));
   await page.reload();
-  await page.waitForSelector("html[data-start=done]", { state: "attached" });
+  await started(page);
   assert.ok(await page.getByRole("heading", { level: 1 }).isVisible());
   assert.ok(own.length > 0 && own.length <= 8, own.join("\n"));
 });
@@ -72,10 +64,10 @@ test("a chosen theme stands when the body begins", async () => {
 test("offline use is announced once and stays readable", async () => {
   const { page } = await open("", { init: noteEvents });
   await isReady(page);
-  assert.deepEqual(await told(page), ["biteband:offline-ready"]);
+  assert.deepEqual(await eventsTold(page), ["biteband:offline-ready"]);
   await page.reload();
   await isReady(page);
-  assert.deepEqual(await told(page), []);
+  assert.deepEqual(await eventsTold(page), []);
 });
 
 test("exactly the built files are kept, the parts in their packed form", async () => {
@@ -97,19 +89,16 @@ test("exactly the built files are kept, the parts in their packed form", async (
 test("every address of the page opens with the network cut", async () => {
   const { page } = await open();
   await isReady(page);
-  await server.stop();
-  try {
+  await withoutNetwork(server, async () => {
     for (const path of ["", "?from=home", "index.html", "#convert"]) {
       await page.goto(server.url + path);
-      await page.waitForSelector("html[data-start=done]", { state: "attached" });
+      await started(page);
       assert.ok(await page.getByRole("heading", { level: 1 }).isVisible(), path);
     }
     await page.reload();
-    await page.waitForSelector("html[data-start=done]", { state: "attached" });
+    await started(page);
     assert.equal(await page.evaluate(() => fetch("icons/icon-192.png").then((answer) => answer.ok)), true);
-  } finally {
-    await server.start();
-  }
+  });
 });
 
 test("a host that compresses does not break the kept copy", async () => {
@@ -118,7 +107,7 @@ test("a host that compresses does not break the kept copy", async () => {
     const { page } = await open();
     await isReady(page);
     await page.reload();
-    await page.waitForSelector("html[data-start=done]", { state: "attached" });
+    await started(page);
   } finally {
     server.compress = false;
   }
@@ -174,26 +163,19 @@ test("a new version waits until it is asked for, and then only the asking tab st
   await isReady(other);
   await other.evaluate(() => (globalThis.untouched = true));
 
-  const two = copyOfPage((folder) => {
-    const index = join(folder, "index.html");
-    writeFileSync(index, readFileSync(index, "utf8").replace(/(name="description" content=")/, "$1Version two. "));
-  });
-  const description = () => page.locator("meta[name=description]").getAttribute("content");
-  await serving(two, async () => {
+  await withNewVersion(server, async () => {
     await page.reload();
     await page.waitForSelector("html[data-update=waiting]", { state: "attached" });
-    assert.deepEqual(await told(page), ["biteband:update-waiting"]);
-    assert.doesNotMatch(await description(), /Version two/);
+    assert.deepEqual(await eventsTold(page), ["biteband:update-waiting"]);
+    assert.doesNotMatch(await description(page), /Version two/);
     await page.reload();
     await page.waitForSelector("html[data-update=waiting]", { state: "attached" });
-    assert.doesNotMatch(await description(), /Version two/, "loading again does not take the new version");
+    assert.doesNotMatch(await description(page), /Version two/, "loading again does not take the new version");
 
     let loads = 0;
     page.on("load", () => (loads += 1));
     await page.evaluate(() => void dispatchEvent(new CustomEvent("biteband:update-now")));
-    await page.waitForFunction(() =>
-      document.querySelector("meta[name=description]").content.startsWith("Version two"),
-    );
+    await newVersionRuns(page);
     await isReady(page);
     await page.waitForTimeout(300);
     assert.equal(loads, 1, "the page starts anew once");
@@ -210,7 +192,7 @@ test("a half-uploaded version is not taken", async () => {
   await isReady(page);
   const broken = copyOfPage((folder) => appendFileSync(join(folder, "boot.js"), "\n// version two\n"));
   appendFileSync(join(broken, "boot.js"), "// half of version three\n");
-  await serving(broken, async () => {
+  await serving(server, broken, async () => {
     const end = await page.evaluate(async () => {
       const registration = await navigator.serviceWorker.getRegistration();
       const found = new Promise((done) => {
@@ -225,7 +207,7 @@ test("a half-uploaded version is not taken", async () => {
     });
     assert.equal(end, "redundant");
     await page.reload();
-    await page.waitForSelector("html[data-start=done]", { state: "attached" });
+    await started(page);
     await isReady(page);
     assert.equal(await page.evaluate(() => document.documentElement.dataset.update), undefined);
   });
@@ -234,10 +216,10 @@ test("a half-uploaded version is not taken", async () => {
 test("a first visit to a half-uploaded version works and says that it is not kept", async () => {
   const broken = copyOfPage(() => {});
   appendFileSync(join(broken, "icons/icon.svg"), "<!-- half of version two -->");
-  await serving(broken, async () => {
+  await serving(server, broken, async () => {
     const { page } = await open("", { init: noteEvents });
     await page.waitForSelector("html[data-offline=failed]", { state: "attached" });
-    assert.deepEqual(await told(page), []);
+    assert.deepEqual(await eventsTold(page), []);
   });
 });
 
@@ -248,13 +230,13 @@ test("the clearing worker removes every kept file and itself", async () => {
     (folder) => writeFileSync(join(folder, "sw.js"), readFileSync(join(folder, "sw-kill.js"))),
     { worker: false },
   );
-  await serving(cleared, async () => {
+  await serving(server, cleared, async () => {
     await page.reload();
     await until("the caches are gone", async () => (await keptCaches(page)).length === 0);
     await until("the worker is gone", () =>
       page.evaluate(async () => !(await navigator.serviceWorker.getRegistration())),
     );
-    assert.deepEqual(await told(page), [], "a worker that clears up is no new version");
+    assert.deepEqual(await eventsTold(page), [], "a worker that clears up is no new version");
     server.requests.length = 0;
     await page.reload();
     await page.waitForSelector("html[data-offline=failed]", { state: "attached" });
@@ -313,7 +295,7 @@ for (const [what, fault, spoil] of [
     if (fault) expect(fault);
     // Plain as it is fetched and packed as it is kept, or the worker would mend it.
     const spoilt = (folder) => ["_bg.wasm", "_bg.part"].forEach((end) => spoil(fileThat(folder, end)));
-    await serving(copyOfPage(spoilt), async () => {
+    await serving(server, copyOfPage(spoilt), async () => {
       const { page } = await open("", { started: false });
       const failed = () => page.waitForSelector("html[data-start=failed]", { state: "attached" });
       await failed();

@@ -1,18 +1,18 @@
 // How fast the page answers, as a table: `node tests/browser/speed.mjs`, on what was built.
 //
 // The processor is slowed four times, as an old phone is; the cold start also has a slow network.
-import { dist, launch, Server, slow } from "./lib.mjs";
+import { fields, press } from "./hands.mjs";
+import { DEVICES, dist, launch, Server, slow } from "./lib.mjs";
 
 const CPU = 4;
 const ROUNDS = 20;
-const PHONE = { viewport: { width: 390, height: 844 }, deviceScaleFactor: 2, isMobile: true, hasTouch: true };
 
 const server = new Server("/", dist);
 const browser = await launch();
 const median = (list) => list.toSorted((a, b) => a - b)[Math.floor(list.length / 2)];
 
 async function opened(path, network) {
-  const context = await browser.newContext(PHONE);
+  const context = await browser.newContext(DEVICES.phone);
   const page = await context.newPage();
   await slow(page, { cpu: CPU, network });
   await page.goto(server.url + path);
@@ -73,12 +73,9 @@ async function convert() {
 async function steel(shape, sizes) {
   const { context, page } = await opened("#steel");
   await page.waitForSelector("#field-steel-query");
-  await page.getByRole("button", { name: shape, exact: true }).click();
+  await press(page, shape);
   const texts = { query: "4140", ...sizes, length: "80 mm", litres: "20 L", bath: "25 °C" };
-  for (const [id, text] of Object.entries(texts)) {
-    await page.locator(`#field-steel-${id}`).evaluate((one) => one.closest("details")?.setAttribute("open", ""));
-    await page.locator(`#field-steel-${id}`).fill(text);
-  }
+  await fields("steel-").fillAll(page, texts);
   await page.waitForSelector(".verdict");
   const times = [];
   for (let round = 0; round < ROUNDS; round += 1) {
@@ -90,7 +87,7 @@ async function steel(shape, sizes) {
 }
 
 async function coldStart(network) {
-  const context = await browser.newContext(PHONE);
+  const context = await browser.newContext(DEVICES.phone);
   const page = await context.newPage();
   await page.addInitScript(() => {
     new PerformanceObserver((list) => {

@@ -2,25 +2,12 @@
 // bears. Expected numbers come from the tables and workings that stand beside them, never from the page.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { noAxeViolations, stage, until } from "./lib.mjs";
+import { chip, fields, press, status, tabTo, typeOnPad } from "./hands.mjs";
+import { noAxeViolations, stage } from "./lib.mjs";
 
 const { open } = stage();
 
-const status = (page) => page.getByRole("status");
-const input = (page, id) => page.locator(`#field-steel-${id}`);
-const chip = (page, name) => page.locator("main").getByRole("button", { name, exact: true });
-const press = (page, name) => chip(page, name).click();
-
-async function fill(page, id, text) {
-  const own = input(page, id);
-  await own.evaluate((one) => one.closest("details")?.setAttribute("open", ""));
-  await own.fill(text);
-  await own.press("Enter");
-}
-
-async function fillAll(page, texts) {
-  for (const [id, text] of Object.entries(texts)) await fill(page, id, text);
-}
+const { input, problem, fill, fillAll } = fields("steel-");
 
 // 4140, 50 mm round, oil. Handbook table of mass effect (recalled): about 49 HRC at the skin, 43 half way, 38 in the
 // middle. The part wants 50: the middle does not reach it, the skin is open.
@@ -49,14 +36,9 @@ test("by touch on a phone: name by letters, figures by the page's own keys, verd
   await input(page, "query").tap();
   assert.equal(await page.locator(".pad").count(), 0, "a name is typed with the device's own keyboard");
   await page.keyboard.type("4140");
-  const type = async (id, keys) => {
-    await input(page, id).tap();
-    for (const name of keys) await page.locator(".pad").getByRole("button", { name, exact: true }).tap();
-    await page.getByRole("button", { name: "Done" }).tap();
-  };
-  await type("size", ["5", "0", "mm"]);
-  await type("length", ["8", "0", "mm"]);
-  await type("target", ["5", "0", "–", "5", "4"]);
+  await typeOnPad(input(page, "size"), ["5", "0", "mm"]);
+  await typeOnPad(input(page, "length"), ["8", "0", "mm"]);
+  await typeOnPad(input(page, "target"), ["5", "0", "–", "5", "4"]);
   await chip(page, "oil").tap();
   await judged(page);
   await noAxeViolations(page);
@@ -65,18 +47,11 @@ test("by touch on a phone: name by letters, figures by the page's own keys, verd
 test("by keyboard alone on a desktop", async () => {
   const { page } = await open("#steel");
   await input(page, "query").waitFor();
-  const reach = async (place) => {
-    for (let step = 0; step < 40; step += 1) {
-      if (await place.evaluate((one) => one === document.activeElement)) return;
-      await page.keyboard.press("Tab");
-    }
-    assert.fail("the keyboard does not get there");
-  };
   for (const [id, text] of Object.entries(PAWL)) {
-    await reach(input(page, id));
+    await tabTo(input(page, id), { most: 40 });
     await page.keyboard.type(text);
   }
-  await reach(chip(page, "oil"));
+  await tabTo(chip(page, "oil"), { most: 40 });
   await page.keyboard.press("Enter");
   await judged(page);
 });
@@ -144,7 +119,7 @@ test("nothing that was typed or chosen is lost on a reload", async () => {
 test("an unknown name offers its neighbours, and a tap takes one", async () => {
   const { page } = await open("#steel", { device: "phone" });
   await fillAll(page, { size: "25 mm", query: "4041" });
-  const error = page.locator("#field-steel-query-error");
+  const error = problem(page, "query");
   await error.waitFor();
   assert.equal(await page.locator(".verdict").count(), 0);
   assert.equal(await input(page, "query").inputValue(), "4041");
@@ -172,11 +147,11 @@ test("an own bar is kept, taken, forgotten and then still in the fields", async 
   const { page } = await open("#steel");
   await press(page, "by its composition");
   await press(page, "Keep this bar");
-  await page.locator("#field-steel-own-error").getByText("composition").waitFor();
+  await problem(page, "own").getByText("composition").waitFor();
   await fillAll(page, { own: "C=0.41 Mn=0.85 Cr=1.0 Mo=0.2", size: "25 mm" });
   await page.locator(".verdict").waitFor();
   await press(page, "Keep this bar");
-  await page.locator("#field-steel-own-name-error").getByText("name").waitFor();
+  await problem(page, "own-name").getByText("name").waitFor();
   await fill(page, "own-name", "bar 7");
   await press(page, "Keep this bar");
   const kept = page.getByRole("list", { name: "Bars you keep" });
@@ -196,7 +171,7 @@ test("a check of the dial needs its units, counts, and comes back when it is rem
   const { page } = await open("#steel");
   await fillAll(page, { query: "4140", dial: "860", truth: "845 C" });
   await press(page, "Keep this check");
-  await page.locator("#field-steel-dial-error").getByText("unit").waitFor();
+  await problem(page, "dial").getByText("unit").waitFor();
   await fill(page, "dial", "860 C");
   await press(page, "Keep this check");
   await page.getByText("860 C = 845 C").waitFor();
@@ -265,7 +240,7 @@ test("an error comes when the field is left and not before", async () => {
   await input(page, "kind").pressSequentially("qqq");
   assert.equal(await page.locator(".error").count(), 0);
   await input(page, "kind").press("Enter");
-  await page.locator("#field-steel-kind-error").waitFor();
+  await problem(page, "kind").waitFor();
   assert.equal(await page.locator(".verdict").count(), 1, "a kind of part is no part of the verdict");
 });
 

@@ -2,26 +2,12 @@
 // from what stands beside them, never from the page.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { noAxeViolations, stage, until } from "./lib.mjs";
+import { chip, fields, go, hasFocus, press, status, stroke, tabTo, typeOnPad, unfoldAll } from "./hands.mjs";
+import { hold, isReady, noAxeViolations, stage, until, withoutNetwork } from "./lib.mjs";
 
 const { open, server } = stage();
 
-const status = (page) => page.locator("main [role=status]");
-const input = (page, id) => page.locator(`#field-${id}`);
-const chip = (page, name) => page.locator("main").getByRole("button", { name, exact: true });
-const go = (page, hash) => page.evaluate((to) => { location.hash = to; }, hash);
-
-async function fill(page, id, text) {
-  const own = input(page, id);
-  await own.waitFor({ state: "attached" });
-  await own.evaluate((one) => one.closest("details")?.setAttribute("open", ""));
-  await own.fill(text);
-  await own.press("Enter");
-}
-
-async function fillAll(page, texts) {
-  for (const [id, text] of Object.entries(texts)) await fill(page, id, text);
-}
+const { input, problem, fill, fillAll } = fields();
 
 // A blanking punch of O1. Reports of the trade put 58-59 HRC at 205 to 218 °C and 60-62 near 205 °C: the first temper,
 // on the safe side, lies in a kitchen oven's range and not above that.
@@ -40,17 +26,12 @@ test("by touch on a phone: from the steel to a plan, with a checked dial", async
   await input(page, "steel-query").tap();
   await page.keyboard.type("O1");
   await page.locator("nav.tabs").getByRole("link", { name: "Temper", exact: true }).tap();
-  const type = async (id, keys) => {
-    await input(page, id).tap();
-    for (const name of keys) await page.locator(".pad").getByRole("button", { name, exact: true }).tap();
-    await page.getByRole("button", { name: "Done" }).tap();
-  };
-  await type("steel-target", ["5", "8", "–", "6", "0"]);
+  await typeOnPad(input(page, "steel-target"), ["5", "8", "–", "6", "0"]);
   await planned(page);
   assert.equal(await input(page, "steel-query").inputValue(), "O1", "the steel is not asked for again");
   // Nobody has checked this oven, and that is said beside the temperature.
   await status(page).getByText("was not checked").waitFor();
-  await type("temper-held", ["1", "h"]);
+  await typeOnPad(input(page, "temper-held"), ["1", "h"]);
   await page.locator("table.steps").getByText("in the metal").first().waitFor();
   await page.getByText("Each for 60 min, twice.").first().waitFor();
   await noAxeViolations(page);
@@ -58,7 +39,7 @@ test("by touch on a phone: from the steel to a plan, with a checked dial", async
   await page.getByText("Air and oven").tap();
   // Tin melts at 231.9 °C (ITS-90).
   await fillAll(page, { "steel-dial": "244 °C", "steel-truth": "231.9 °C" });
-  await chip(page, "Keep this check").tap();
+  await press(page, "Keep this check");
   await page.locator("nav.tabs").getByRole("link", { name: "Temper", exact: true }).tap();
   await status(page).locator(".num").getByText("Dial").waitFor();
   const row = await page.locator("table.steps tbody tr").first().innerText();
@@ -69,18 +50,11 @@ test("by touch on a phone: from the steel to a plan, with a checked dial", async
 test("by keyboard alone on a desktop", async () => {
   const { page } = await open("#steel");
   await input(page, "steel-query").waitFor();
-  const reach = async (place) => {
-    for (let step = 0; step < 40; step += 1) {
-      if (await place.evaluate((one) => one === document.activeElement)) return;
-      await page.keyboard.press("Tab");
-    }
-    assert.fail("the keyboard does not get there");
-  };
-  await reach(page.locator("nav.tabs").getByRole("link", { name: "Temper", exact: true }));
+  await tabTo(page.locator("nav.tabs").getByRole("link", { name: "Temper", exact: true }), { most: 40 });
   await page.keyboard.press("Enter");
   await input(page, "steel-target").waitFor();
   for (const [id, text] of Object.entries(PUNCH)) {
-    await reach(input(page, id));
+    await tabTo(input(page, id), { most: 40 });
     await page.keyboard.type(text);
   }
   await page.keyboard.press("Enter");
@@ -91,16 +65,16 @@ test("an own result counts, is said, can be left out, and stands after a reload"
   const { page } = await open("#temper");
   await fillAll(page, PUNCH);
   await planned(page);
-  await chip(page, "Keep this result").click();
-  await page.locator("#field-temper-measured-error").waitFor();
+  await press(page, "Keep this result");
+  await problem(page, "temper-measured").waitFor();
   await fillAll(page, { "temper-measured": "57", "temper-after": "205 / 2 h" });
-  await chip(page, "Keep this result").click();
+  await press(page, "Keep this result");
   // 205 could be either, and the way out names both.
-  const error = page.locator("#field-temper-after-error");
+  const error = problem(page, "temper-after");
   await error.getByText("°F").waitFor();
   assert.equal(await input(page, "temper-after").inputValue(), "205 / 2 h");
   await fill(page, "temper-after", "205 °C / 2 h");
-  await chip(page, "Keep this result").click();
+  await press(page, "Keep this result");
   const kept = page.getByRole("list", { name: "Results you keep" });
   await kept.getByText("57 after 205 °C / 2 h").waitFor();
   // The sheets have 60 to 62 there.
@@ -109,10 +83,10 @@ test("an own result counts, is said, can be left out, and stands after a reload"
   await page.reload();
   await kept.getByText("57 after 205 °C / 2 h").waitFor();
   await page.getByText(/came out \d HRC softer/).first().waitFor();
-  await chip(page, "go by the book alone").click();
+  await press(page, "go by the book alone");
   await page.locator("svg.curve[role=img] circle.own").waitFor({ state: "detached" });
   await kept.getByText("57 after 205 °C / 2 h").waitFor();
-  await page.getByRole("button", { name: "remove 57 after 205 °C / 2 h" }).click();
+  await press(page, "remove 57 after 205 °C / 2 h");
   await kept.waitFor({ state: "detached" });
   assert.equal(await input(page, "temper-after").inputValue(), "205 °C / 2 h");
 });
@@ -124,9 +98,9 @@ test("nothing that was typed or chosen is lost on a reload", async () => {
     "temper-after": "22",
   };
   await fillAll(page, texts);
-  await chip(page, "tempered").click();
+  await press(page, "tempered");
   await fill(page, "temper-done", "150 °C / 1 h");
-  await chip(page, "no time left today").click();
+  await press(page, "no time left today");
   await page.reload();
   for (const [id, text] of Object.entries({ ...texts, "temper-done": "150 °C / 1 h" })) {
     await input(page, id).waitFor();
@@ -149,7 +123,7 @@ test("a target that no temper gives is refused with the way out, and the curve s
 
 test("what a temper leaves is looked up, in degrees Fahrenheit where those were chosen", async () => {
   const { page } = await open("#about");
-  await page.getByRole("button", { name: "ksi, °F" }).click();
+  await press(page, "ksi, °F");
   await go(page, "#temper");
   await fillAll(page, { "steel-query": "O1", "temper-at": "400 F" });
   await status(page).getByText("400 °F for").waitFor();
@@ -161,28 +135,25 @@ test("what a temper leaves is looked up, in degrees Fahrenheit where those were 
 
 test("the planner and the panel work with the network cut", async () => {
   const { page } = await open("");
-  await page.waitForSelector("html[data-offline=ready]", { state: "attached" });
-  await server.stop();
-  try {
+  await isReady(page);
+  await withoutNetwork(server, async () => {
     await page.goto(`${server.url}#temper`);
     await page.reload();
     await fillAll(page, PUNCH);
     await planned(page);
     await go(page, "#file-test");
     await page.locator(".what-now .act").waitFor();
-  } finally {
-    await server.start();
-  }
+  });
 });
 
 for (const theme of ["light", "dim"]) {
   test(`planner and panel have no accessibility violation, and fit 320 points (${theme})`, async () => {
     const { page } = await open("#temper", { device: "phone", theme, context: { viewport: { width: 320, height: 640 } } });
     await fillAll(page, { ...PUNCH, "temper-at": "300 °C", "temper-measured": "57", "temper-after": "205 °C / 2 h" });
-    await chip(page, "Keep this result").click();
+    await press(page, "Keep this result");
     await page.locator("svg.curve[role=img] circle.own").waitFor();
     const whole = async () => {
-      await page.evaluate(() => document.querySelectorAll("details").forEach((fold) => (fold.open = true)));
+      await unfoldAll(page);
       await noAxeViolations(page);
       assert.equal(await page.evaluate(() => document.scrollingElement.scrollWidth), 320);
     };
@@ -209,7 +180,6 @@ for (const theme of ["light", "dim"]) {
 
 // The panel of the next step.
 
-const stroke = (page, grade, word) => page.getByRole("button", { name: `${grade} file ${word}` }).click();
 const act = (page) => page.locator(".what-now .act");
 
 async function part(page, target, steel = "O1") {
@@ -234,8 +204,8 @@ test("without a wanted hardness the panel says what is missing, and asks for not
 test("too hard: drawn back, with chances, what cannot be undone, and the caution", async () => {
   const { page } = await open("", { device: "phone" });
   await part(page, "58-60 HRC");
-  await chip(page, "ground off").tap();
-  for (const grade of [65, 60]) await stroke(page, grade, "skates");
+  await press(page, "ground off");
+  await stroke(page, [65, "skates"], [60, "skates"]);
   await act(page).getByText(/^Temper at \d+ °C for/).waitFor();
   const panel = page.locator(".what-now");
   await panel.getByText("Afterwards:").waitFor();
@@ -255,7 +225,7 @@ test("gone too far: hardened again, unless it is at its size", async () => {
   await page.getByText("Instrument readings").click();
   await page.locator(".choice select").selectOption("bench-rockwell-verified");
   await fill(page, "reading", "50 HRC");
-  await page.getByRole("button", { name: "Add the reading" }).click();
+  await press(page, "Add the reading");
   await act(page).getByText(/^Harden it again/).waitFor();
   await page.locator(".what-now").getByText("tempered too far").waitFor();
   await page.locator(".what-now").getByRole("button", { name: "at its final size" }).tap();
@@ -267,9 +237,9 @@ test("gone too far: hardened again, unless it is at its size", async () => {
 test("did not harden: straight in again", async () => {
   const { page } = await open("", { device: "phone" });
   await part(page, "58-60 HRC");
-  await chip(page, "ground off").tap();
+  await press(page, "ground off");
   // O1 has 63 to 65 as quenched (working data of its maker): a file of 40 that cuts says that it did not harden.
-  for (let count = 0; count < 2; count += 1) await stroke(page, 40, "bites");
+  await stroke(page, [40, "bites"], [40, "bites"]);
   await act(page).getByText(/^Harden it again/).waitFor();
   await page.locator(".what-now").getByText("not hot enough").waitFor();
 });
@@ -278,20 +248,20 @@ test("one ordinary file that bites after the temper is as expected", async () =>
   const { page } = await open("", { device: "phone" });
   await part(page, "57-62 HRC", "1084");
   await page.getByText("Your files", { exact: true }).tap();
-  await chip(page, "One ordinary file").tap();
-  await chip(page, "ground off").tap();
+  await press(page, "One ordinary file");
+  await press(page, "ground off");
   await page.locator(".what-now").getByRole("button", { name: "tempered" }).tap();
   await fill(page, "temper-done", "2x 205 °C / 1 h");
-  for (let count = 0; count < 2; count += 1) await stroke(page, 63, "bites");
+  await stroke(page, [63, "bites"], [63, "bites"]);
   await act(page).getByText(/^Take it as it is/).waitFor();
 });
 
 test("hard as quenched and no time left today: a snap temper tonight", async () => {
   const { page } = await open("", { device: "phone" });
   await part(page, "60-63 HRC", "W1");
-  await chip(page, "ground off").tap();
+  await press(page, "ground off");
   await page.locator(".what-now").getByRole("button", { name: "quenched" }).tap();
-  for (let count = 0; count < 2; count += 1) await stroke(page, 65, "skates");
+  await stroke(page, [65, "skates"], [65, "skates"]);
   await act(page).getByText(/^Temper at \d+ °C for/).waitFor();
   await page.locator(".what-now").getByRole("button", { name: "no time left today" }).tap();
   await act(page).getByText(/^Tonight \d+ °C for/).waitFor();
@@ -302,12 +272,7 @@ test("hard as quenched and no time left today: a snap temper tonight", async () 
 async function panelHeld(options) {
   const init = () => { delete Navigator.prototype.serviceWorker; };
   const { page } = await open("about:blank", { ...options, started: false, init });
-  let letGo;
-  const held = new Promise((done) => { letGo = done; });
-  await page.route(/-steel\.part$/, async (route) => {
-    await held;
-    await route.continue();
-  });
+  const letGo = await hold(page, /-steel\.part$/);
   const asked = page.waitForRequest(/-steel\.part$/);
   await page.goto(server.url);
   await asked;
@@ -317,27 +282,26 @@ async function panelHeld(options) {
 test("a panel that comes while somebody types takes no focus, and neither does a plan", async () => {
   const { page, letGo } = await panelHeld();
   const target = input(page, "target");
-  const focused = (place) => place.evaluate((one) => one === document.activeElement);
   await target.pressSequentially("58-6");
   assert.equal(await page.locator(".what-now").count(), 0);
   letGo();
   await page.locator(".what-now").waitFor();
-  assert.ok(await focused(target), "the field keeps the focus");
+  assert.ok(await hasFocus(target), "the field keeps the focus");
   await page.keyboard.type("0 HRC");
   assert.equal(await target.inputValue(), "58-60 HRC");
   await act(page).waitFor();
-  assert.ok(await focused(target));
+  assert.ok(await hasFocus(target));
   // On the planner what the file test wants is offered, and goes when another target is typed.
   await go(page, "#temper");
   await page.getByRole("button", { name: "58-60 HRC, as in the file test" }).waitFor();
   await input(page, "steel-query").pressSequentially("O1");
   await input(page, "steel-target").pressSequentially("57-59");
-  assert.ok(await focused(input(page, "steel-target")));
+  assert.ok(await hasFocus(input(page, "steel-target")));
   assert.equal(await input(page, "steel-target").inputValue(), "57-59");
   await chip(page, "tempered").focus();
   await page.keyboard.press("Enter");
   await input(page, "temper-done").waitFor();
-  assert.ok(await focused(chip(page, "tempered")), "a key that was pressed keeps the focus");
+  assert.ok(await hasFocus(chip(page, "tempered")), "a key that was pressed keeps the focus");
 });
 
 test("the panel moves no key of the rule when it comes or changes", async () => {

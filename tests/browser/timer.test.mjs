@@ -2,7 +2,8 @@
 // cannot do. The clock is Playwright's; sound, vibration, screen and notifications are stand-ins that count.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { noAxeViolations, shot, stage, until } from "./lib.mjs";
+import { chip, fields, go, press } from "./hands.mjs";
+import { noAxeViolations, shot, stage, started, until } from "./lib.mjs";
 
 const { open, server } = stage();
 
@@ -62,16 +63,14 @@ async function start(hash, options = {}) {
   const { page } = await open("about:blank", { init: standIns, ...options, context, started: false });
   await page.clock.install({ time: TWO });
   await page.goto(server.url + hash);
-  await page.waitForSelector("html[data-start=done]", { state: "attached" });
+  await started(page);
   return page;
 }
 
 const calls = (page) => page.evaluate(() => globalThis.calls);
-const key = (page, name) => page.locator("main").getByRole("button", { name, exact: true });
 const figure = (page) => page.getByRole("timer");
 const alert = (page) => page.getByRole("alert");
-const go = (page, hash) => page.evaluate((to) => { location.hash = to; }, hash);
-const field = (page, name) => page.locator(`#field-timer-${name}`);
+const { input } = fields("timer-");
 
 // The phone sleeps: nothing of the page runs until somebody wakes it.
 async function sleep(page, until, event = "visibilitychange") {
@@ -85,8 +84,8 @@ async function sleep(page, until, event = "visibilitychange") {
 test("a press starts one, and it rings at its end and not before", async () => {
   const page = await start("#timer", { device: "phone" });
   await page.clock.pauseAt(new Date(TWO.getTime() + MINUTE));
-  await field(page, "label").fill("pawl");
-  await key(page, "5 min").tap();
+  await input(page, "label").fill("pawl");
+  await press(page, "5 min");
   await page.locator("section[aria-label='Soak: pawl']").waitFor();
   assert.match(await page.locator("main").innerText(), /Rings at 14:06\./);
   assert.equal(await page.title(), "Soak: pawl, 5 min left");
@@ -110,7 +109,7 @@ test("a press starts one, and it rings at its end and not before", async () => {
   await page.clock.runFor(31_000);
   assert.equal((await calls(page)).buzzes.length, 2, "the vibration goes on");
 
-  await key(page, "Quiet").tap();
+  await press(page, "Quiet");
   await until("it is quiet", async () => (await calls(page)).sounds[0].silenced);
   seen = await calls(page);
   assert.equal(seen.buzzes.at(-1), 0);
@@ -122,7 +121,7 @@ test("a press starts one, and it rings at its end and not before", async () => {
 test("the ring ends after two minutes by itself and stays to be read", async () => {
   const page = await start("#timer");
   await page.clock.pauseAt(new Date(TWO.getTime() + MINUTE));
-  await key(page, "5 min").click();
+  await press(page, "5 min");
   await page.clock.runFor(5 * MINUTE + 1_000);
   await alert(page).filter({ hasText: "time is up" }).waitFor();
   assert.ok((await calls(page)).locks.some((lock) => !lock.released));
@@ -137,7 +136,7 @@ test("the ring ends after two minutes by itself and stays to be read", async () 
 test("a phone that slept rings at once on waking and says how late", async () => {
   for (const event of ["visibilitychange", "focus", "pageshow"]) {
     const page = await start("#timer");
-    await key(page, "30 min").click();
+    await press(page, "30 min");
     await figure(page).waitFor();
     await sleep(page, new Date(TWO.getTime() + 41 * MINUTE + 30_000), event);
     await alert(page).filter({ hasText: "Soak: time is up." }).waitFor();
@@ -153,7 +152,7 @@ test("the loudspeaker's clock slept as well: the sound is handed over anew", asy
   await page.evaluate(() => {
     Object.defineProperty(AudioContext.prototype, "currentTime", { get: () => 0 });
   });
-  await key(page, "30 min").click();
+  await press(page, "30 min");
   await figure(page).waitFor();
   await sleep(page, new Date(TWO.getTime() + 41 * MINUTE));
   await alert(page).filter({ hasText: "time is up" }).waitFor();
@@ -164,30 +163,30 @@ test("the loudspeaker's clock slept as well: the sound is handed over anew", asy
 
 test("it survives a reload and is seen from every page, which leads back to it", async () => {
   const page = await start("#timer", { device: "phone" });
-  await key(page, "temper").tap();
-  await field(page, "label").fill("drift");
-  await key(page, "2 h").tap();
+  await press(page, "temper");
+  await input(page, "label").fill("drift");
+  await press(page, "2 h");
   await figure(page).waitFor();
   await page.reload();
   await figure(page).waitFor();
   assert.match(await figure(page).innerText(), /^(2:00:00|1:59:\d\d)$/);
   await go(page, "#file-test");
-  const chip = page.locator("a.running");
-  await chip.waitFor();
-  assert.equal((await chip.innerText()).trim(), "2 h");
-  assert.equal(await chip.getAttribute("aria-label"), "Temper: drift, 2 h left");
+  const running = page.locator("a.running");
+  await running.waitFor();
+  assert.equal((await running.innerText()).trim(), "2 h");
+  assert.equal(await running.getAttribute("aria-label"), "Temper: drift, 2 h left");
   await page.reload();
-  await chip.filter({ hasText: "2 h" }).waitFor();
+  await running.filter({ hasText: "2 h" }).waitFor();
   await page.clock.fastForward(30 * MINUTE);
-  await chip.filter({ hasText: /1 h (29|30) min/ }).waitFor();
+  await running.filter({ hasText: /1 h (29|30) min/ }).waitFor();
   await noAxeViolations(page);
-  await chip.tap();
+  await running.tap();
   await page.getByText("Temper: drift").waitFor();
 });
 
 test("after a reload the page sounds from the first touch on, and says so before", async () => {
   const page = await start("#timer");
-  await key(page, "30 min").click();
+  await press(page, "30 min");
   await figure(page).waitFor();
   await page.reload();
   await page.getByText("No sound yet").waitFor();
@@ -199,7 +198,7 @@ test("after a reload the page sounds from the first touch on, and says so before
 
 test("on another page it rings over the top and is quieted there", async () => {
   const page = await start("#timer", { device: "phone" });
-  await key(page, "15 min").tap();
+  await press(page, "15 min");
   await figure(page).waitFor();
   await go(page, "#convert");
   await page.locator("#field-convert").fill("52 HRC");
@@ -217,7 +216,7 @@ test("the screen is asked to stay on, again after the page was away, and only wh
   const page = await start("#timer");
   const locks = async () => (await calls(page)).locks;
   assert.equal((await locks()).length, 0);
-  await key(page, "30 min").click();
+  await press(page, "30 min");
   await page.getByText("The screen stays on").waitFor();
   assert.deepEqual((await locks()).map((lock) => lock.what), ["screen"]);
   // As browsers do: a page that is not seen loses it.
@@ -233,59 +232,59 @@ test("the screen is asked to stay on, again after the page was away, and only wh
     document.dispatchEvent(new Event("visibilitychange"));
   });
   await until("it is asked again", async () => (await locks()).length === 2);
-  await key(page, "Stop").click();
+  await press(page, "Stop");
   await until("it is given back", async () => (await locks())[1].released);
 });
 
 test("one that was stopped by a slip is put back and has lost nothing", async () => {
   const page = await start("#timer");
-  await key(page, "1 h").click();
-  await key(page, "+15 min").click();
+  await press(page, "1 h");
+  await press(page, "+15 min");
   await page.clock.fastForward(10 * MINUTE);
-  await key(page, "Stop").click();
+  await press(page, "Stop");
   await page.getByText("No timer runs.").waitFor();
   await page.clock.fastForward(MINUTE);
-  await key(page, "Put back: Soak").click();
+  await press(page, "Put back: Soak");
   // 75 minutes less the eleven that have passed.
   await until("it goes on", async () => /^1:0[34]:\d\d$/.test(await figure(page).innerText()));
 });
 
 test("four run at once, and a fifth is refused with the reason", async () => {
   const page = await start("#timer");
-  for (let one = 0; one < 4; one += 1) await key(page, "5 min").click();
+  for (let one = 0; one < 4; one += 1) await press(page, "5 min");
   await page.getByText("4 timers are all there can be").waitFor();
   assert.equal(await figure(page).count(), 4);
-  assert.ok(await key(page, "5 min").isDisabled());
+  assert.ok(await chip(page, "5 min").isDisabled());
 });
 
 test("a typed length needs its unit; by keyboard alone from the field to the ring and to quiet", async () => {
   const page = await start("#timer");
-  await field(page, "length").focus();
+  await input(page, "length").focus();
   await page.keyboard.type("45");
-  assert.ok(await key(page, "Start").isDisabled());
+  assert.ok(await chip(page, "Start").isDisabled());
   await page.keyboard.press("Enter");
   await page.locator(".error").filter({ hasText: "45" }).waitFor();
-  await field(page, "length").focus();
+  await input(page, "length").focus();
   await page.keyboard.type(" min");
   await page.locator(".error").waitFor({ state: "detached" });
   await page.keyboard.press("Tab");
   await page.keyboard.press("Enter");
   await until("it runs", async () => /^4[45]:\d\d$/.test(await figure(page).innerText()));
-  assert.equal(await field(page, "length").inputValue(), "");
+  assert.equal(await input(page, "length").inputValue(), "");
   await page.clock.fastForward(45 * MINUTE + 500);
   await alert(page).filter({ hasText: "time is up" }).waitFor();
-  await key(page, "Quiet").focus();
+  await chip(page, "Quiet").focus();
   await page.keyboard.press("Space");
   await until("it is quiet", async () => (await alert(page).innerText()) === "");
 });
 
 test("notifications are asked for by their key alone, and come while the page is not seen", async () => {
   const page = await start("#timer");
-  await key(page, "5 min").click();
+  await press(page, "5 min");
   await page.clock.runFor(5_000);
   assert.equal((await calls(page)).asked, 0);
-  await key(page, "Send a notification too").click();
-  await key(page, "Send a notification too").waitFor({ state: "detached" });
+  await press(page, "Send a notification too");
+  await chip(page, "Send a notification too").waitFor({ state: "detached" });
   await page.evaluate(() => { globalThis.seen = "hidden"; });
   await page.clock.fastForward(5 * MINUTE);
   await until("it is told", async () => (await calls(page)).told.length === 1);
@@ -297,39 +296,36 @@ test("a browser that can do none of it says so and still tells the time", async 
   for (const part of [/does not keep the screen on/, /makes no sound/, /cannot vibrate/, /second clock/]) {
     await page.getByText(part).waitFor();
   }
-  assert.equal(await key(page, "Send a notification too").count(), 0);
-  await key(page, "5 min").click();
+  assert.equal(await chip(page, "Send a notification too").count(), 0);
+  await press(page, "5 min");
   await page.clock.fastForward(5 * MINUTE + 500);
   await alert(page).filter({ hasText: "time is up" }).waitFor();
 });
 
 test("with the real loudspeaker nothing complains", async () => {
   const page = await start("#timer", { init: () => {} });
-  await key(page, "Try the sound").click();
-  await key(page, "5 min").click();
+  await press(page, "Try the sound");
+  await press(page, "5 min");
   await page.clock.fastForward(5 * MINUTE + 500);
   await alert(page).filter({ hasText: "time is up" }).waitFor();
-  await key(page, "Quiet").click();
+  await press(page, "Quiet");
   await page.reload();
-  await key(page, "Remove").waitFor();
+  await chip(page, "Remove").waitFor();
   await page.clock.runFor(1_000);
 });
 
 test("the hold of a recipe goes to the timer with its steel, and is started there", async () => {
   const page = await start("#steel", { device: "phone" });
   await page.getByRole("link", { name: "Timer" }).first().waitFor();
-  for (const [id, text] of [["query", "4140"], ["size", "50 mm"], ["length", "80 mm"]]) {
-    await page.locator(`#field-steel-${id}`).fill(text);
-    await page.locator(`#field-steel-${id}`).press("Enter");
-  }
+  await fields("steel-").fillAll(page, { query: "4140", size: "50 mm", length: "80 mm" });
   await page.locator(".recipe").getByRole("button", { name: "Timer" }).scrollIntoViewIfNeeded();
   await shot(page, "timer-steel");
   await page.locator(".recipe").getByRole("button", { name: "Timer" }).click();
   await page.waitForURL(/#timer$/);
-  assert.equal(await field(page, "label").inputValue(), "4140");
-  const typed = await field(page, "length").inputValue();
+  assert.equal(await input(page, "label").inputValue(), "4140");
+  const typed = await input(page, "length").inputValue();
   assert.match(typed, /^\d+ min$/);
-  await key(page, "Start").click();
+  await press(page, "Start");
   await page.locator("section[aria-label='Soak: 4140']").waitFor();
   await until("it runs", async () => {
     const [left] = (await figure(page).innerText()).split(":");
@@ -342,8 +338,8 @@ for (const theme of ["light", "dim"]) {
     const page = await start("#timer", { device: "phone", theme });
     await noAxeViolations(page);
     await shot(page, `timer-start-${theme}`);
-    await key(page, "5 min").tap();
-    await key(page, "2 h").tap();
+    await press(page, "5 min");
+    await press(page, "2 h");
     await page.clock.fastForward(6 * MINUTE + 10_000);
     await alert(page).filter({ hasText: "time is up" }).waitFor();
     await noAxeViolations(page);
@@ -358,7 +354,7 @@ for (const theme of ["light", "dim"]) {
       assert.ok(wide <= width && small === 0 && letters >= 32, `${width}: ${wide} ${small} ${letters}`);
     }
     await shot(page, `timer-320-${theme}`);
-    await key(page, "Quiet").tap();
+    await press(page, "Quiet");
     await go(page, "#convert");
     await page.locator("a.running").waitFor();
     await shot(page, `timer-chip-320-${theme}`);

@@ -2,26 +2,27 @@
 // uses are those of the scenarios that stand beside them, never the page's own.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { noAxeViolations, stage, until } from "./lib.mjs";
+import { fields, press, status, tapOrClick } from "./hands.mjs";
+import { fits, noAxeViolations, stage, until } from "./lib.mjs";
 
 const { open } = stage();
 
-const status = (page) => page.getByRole("status");
+const { input, problem, fill } = fields("unknown-");
 const step = (page, name) => page.locator(".step").filter({ has: page.locator("summary", { hasText: name }) });
-const key = (page, title, answer) => step(page, title).getByRole("button", { name: answer, exact: true });
+const choice = (page, title, answer) => step(page, title).getByRole("button", { name: answer, exact: true });
 
-async function answer(page, title, text, how = "click") {
+async function answer(page, title, text) {
   const own = step(page, title);
-  if (!(await own.evaluate((one) => one.open))) await own.locator("summary")[how]();
-  await key(page, title, text)[how]();
+  if (!(await own.evaluate((one) => one.open))) await tapOrClick(own.locator("summary"));
+  await tapOrClick(choice(page, title, text));
 }
 
 const opened = (page) => page.locator(".step.now summary span").first();
 
 // Scenario 16: bright spark, some forks; the skin files hard, 5 mm in files soft.
-async function axle(page, how) {
-  await answer(page, "Spark", "bright, forks, some bursts", how);
-  await answer(page, "Skin against", "skin hard, softer below", how);
+async function axle(page) {
+  await answer(page, "Spark", "bright, forks, some bursts");
+  await answer(page, "Skin against", "skin hard, softer below");
 }
 
 test("an axle by touch on a phone: likely medium carbon, a coupon from the middle in oil, then water", async () => {
@@ -29,13 +30,13 @@ test("an axle by touch on a phone: likely medium carbon, a coupon from the middl
   await page.getByRole("link", { name: "Unknown" }).tap();
   await page.locator(".steps").waitFor();
   assert.equal(await opened(page).innerText(), "Magnet");
-  await axle(page, "tap");
+  await axle(page);
   await status(page).getByText("Likely medium carbon").waitFor();
   assert.equal(await opened(page).innerText(), "Coupon in oil");
   assert.match(await step(page, "Coupon in oil").innerText(), /middle of the bar/);
   assert.equal(await page.getByRole("heading", { name: "Good for" }).count(), 0, "nothing is promised before a coupon");
   // 55 cuts it: water is next.
-  await key(page, "Coupon in oil", "50 – 55").tap();
+  await choice(page, "Coupon in oil", "50 – 55").tap();
   await until("water is next", async () => (await opened(page).innerText()) === "Coupon in water");
   const card = (name) => page.locator(".card").filter({ has: page.getByRole("heading", { name, exact: true }) });
   // Coupon at 55 or so: hammers, hardy tools, shafts to about 50; not cutting edges.
@@ -51,9 +52,7 @@ test("an axle by touch on a phone: likely medium carbon, a coupon from the middl
 test("0.45 % C lies in the band of a coupon at 55, which is typed", async () => {
   const { page } = await open("#unknown");
   await axle(page);
-  const field = page.locator("#field-unknown-oil");
-  await field.fill("55");
-  await field.press("Enter");
+  await fill(page, "oil", "55");
   const label = await page.locator("svg.bands").getAttribute("aria-label");
   const [, low, high] = label.match(/([\d.]+) – ([\d.]+)/) ?? [];
   assert.ok(Number(low) < 0.45 && 0.45 < Number(high) && high - low < 0.35, label);
@@ -73,15 +72,15 @@ test("every answer can be changed and taken back, and lasts over a reload", asyn
   // The same answer once more takes it back.
   await answer(page, "Spark", "long, straw-coloured, few forks");
   await step(page, "Spark").locator("summary").getByText("not tried").waitFor();
-  await page.getByRole("button", { name: "New bar" }).click();
+  await press(page, "New bar");
   await status(page).getByText("Nothing seen yet").waitFor();
-  await page.getByRole("button", { name: "The last bar again" }).click();
+  await press(page, "The last bar again");
   await step(page, "Skin against").locator("summary").getByText("skin hard").waitFor();
 });
 
 test("by keyboard alone: an answer hands the focus on to the next test", async () => {
   const { page } = await open("#unknown");
-  await key(page, "Magnet", "sticks").focus();
+  await choice(page, "Magnet", "sticks").focus();
   await page.keyboard.press("Enter");
   await until("the next test has the focus", () =>
     page.evaluate(() => document.activeElement?.matches(".step.now > summary")));
@@ -94,9 +93,9 @@ test("by keyboard alone: an answer hands the focus on to the next test", async (
 
 test("answers that do not go together are said with what may be behind them, and recommend nothing", async () => {
   const { page } = await open("#unknown", { device: "phone" });
-  await answer(page, "Magnet", "sticks", "tap");
-  await answer(page, "Spark", "bright, many bursts close to the wheel", "tap");
-  await answer(page, "Coupon in oil", "below 40", "tap");
+  await answer(page, "Magnet", "sticks");
+  await answer(page, "Spark", "bright, many bursts close to the wheel");
+  await answer(page, "Coupon in oil", "below 40");
   await status(page).getByText("These do not go together: spark and coupon in oil").waitFor();
   // Common practice, no source: what makes a coupon soft.
   const causes = await page.locator(".causes").innerText();
@@ -109,11 +108,11 @@ test("answers that do not go together are said with what may be behind them, and
 test("what cannot be read is said when the field is left, and stays typed", async () => {
   const { page } = await open("#unknown");
   await axle(page);
-  const field = page.locator("#field-unknown-oil");
+  const field = input(page, "oil");
   await field.pressSequentially("fifty");
   assert.equal(await page.locator(".error").count(), 0);
   await field.press("Tab");
-  await page.locator("#field-unknown-oil-error").waitFor();
+  await problem(page, "oil").waitFor();
   assert.equal(await field.inputValue(), "fifty");
   await status(page).getByText("Likely medium carbon").waitFor();
 });
@@ -122,17 +121,13 @@ for (const theme of ["light", "dim"]) {
   test(`shares are read without colour, and nothing runs out of a narrow screen (${theme})`, async () => {
     const { page } = await open("#unknown", { device: "phone", theme, context: { viewport: { width: 320, height: 640 } } });
     await noAxeViolations(page);
-    await axle(page, "tap");
-    await key(page, "Coupon in oil", "50 – 55").tap();
+    await axle(page);
+    await choice(page, "Coupon in oil", "50 – 55").tap();
     const rows = await page.locator(".shares li").allInnerTexts();
     assert.ok(rows.length >= 2 && rows.every((row) => /\d+ %/.test(row)), rows.join());
     const percents = rows.map((row) => Number(row.match(/(\d+) %/)[1]));
     assert.equal(percents.reduce((sum, percent) => sum + percent, 0), 100);
-    const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-    assert.ok(wide <= 0, `${wide} px too wide`);
-    const small = await page.evaluate(() => [...document.querySelectorAll("main :is(button, summary, a)")]
-      .filter((one) => one.checkVisibility() && one.getBoundingClientRect().height < 47.5).map((one) => one.outerHTML));
-    assert.deepEqual(small, []);
+    await fits(page);
     await noAxeViolations(page);
   });
 }
