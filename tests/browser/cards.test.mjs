@@ -118,6 +118,38 @@ test("the quick look-up stands as it was left when a part is put away", async ()
   await until("the target is back", async () => (await input(page, "target").inputValue()) === "58-60 HRC");
 });
 
+test("what was begun to be typed is there when the part is taken again", async () => {
+  const { page } = await open("#parts");
+  await newPart(page, "Drift");
+  const begun = { "part-place": "struck end", "part-wanted": "45 HRC", "part-remark": "Ran hot on the", "part-tempered": "205C/" };
+  for (const fold of ["Places that are wanted otherwise", "It was heated"]) await unfold(page, fold);
+  for (const [id, text] of Object.entries(begun)) await fill(page, id, text);
+  await keeps(page, (card) => card.begun[2] === "Ran hot on the" && card.begun[4] === "205C/");
+  await newPart(page, "Pin");
+  for (const id of Object.keys(begun)) assert.equal(await input(page, id).inputValue(), "", id);
+  await take(page, "Drift");
+  for (const [id, text] of Object.entries(begun)) assert.equal(await input(page, id).inputValue(), text, id);
+});
+
+test("whatever is typed and pasted can be exported and read again", async () => {
+  const { page } = await open("#parts", { context: { acceptDownloads: true } });
+  await newPart(page, "Pin");
+  const name = input(page, "part-name");
+  await name.click();
+  await page.keyboard.press("End");
+  await page.keyboard.insertText(`\u0007 of the ${"long ".repeat(100)}shaft`);
+  await name.blur();
+  const kept = await name.inputValue();
+  // As many letters as the file takes, less the one that a screen does not show.
+  assert.ok(kept.length === 199 && kept.startsWith("Pin of the long"), kept);
+  await fill(page, "part-notes", "One\u0000\tand two.");
+  await until("notes are clean", async () => (await input(page, "part-notes").inputValue()) === "One\tand two.");
+  await keeps(page, (card) => card.name === kept && card.notes === "One\tand two.");
+  const { text } = await download(page, () => press(page, "Export this part"));
+  await page.getByLabel("Import a file of parts").setInputFiles(upload("pin.json", text));
+  await page.getByText("The same here: left as it is").waitFor();
+});
+
 test("entries are added, removed and put back; a place that is struck is cautioned", async () => {
   const { page } = await open("#parts");
   await newPart(page, "Drift");
@@ -379,6 +411,15 @@ test("a photo is made small, described, kept over a reload, exported, removed an
   const [photo] = JSON.parse(text).parts[0].photos;
   assert.equal(photo.media_type, "image/jpeg");
   assert.deepEqual([...Buffer.from(photo.data, "base64").subarray(0, 3)], [0xff, 0xd8, 0xff]);
+  // Where the picture was lost, the export of before brings it back.
+  assert.equal((await store(page, "photos", photo.id, null))[photo.id], undefined);
+  await page.reload();
+  await page.getByText("This photo is not on this device").waitFor();
+  await page.getByLabel("Import a file of parts").setInputFiles(upload("pin.json", text));
+  await page.getByText("Pictures that are lost here: brought back").waitFor();
+  await press(page, "Import: 1 part brought up to the file");
+  await page.getByRole("img", { name: "the nose after quenching" }).waitFor();
+  assert.equal(JSON.parse((await store(page, "photos"))[photo.id]).data, photo.data);
   await page.getByRole("button", { name: "Remove: Photo 1 of Pin" }).click();
   await until("it is gone", async () => (await page.locator(".photos img").count()) === 0);
   await notice(page, "The photo was removed").getByRole("button", { name: "Undo" }).click();

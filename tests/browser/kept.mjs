@@ -1,7 +1,7 @@
 // What the page keeps in its browser: a look into its database from beside it, and the ways in which storage fails.
 //
 // store(page, name)     everything in a store of the database, by its keys; store(page, name, key, text) after putting
-//                       this in.
+//                       this in, or with null after taking it out.
 // cards(page)           the cards of parts as they lie there.
 // FULL                  ways in which full storage shows: what it does; an `init` for open(), after which it is full
 //                       while `globalThis.full` is true; the fault that comes with it.
@@ -17,7 +17,8 @@ export const store = (page, name, key, text) =>
           const database = request.result;
           const transaction = database.transaction(name, text === undefined ? "readonly" : "readwrite");
           const all = transaction.objectStore(name);
-          if (text !== undefined) all.put(text, key);
+          if (text === null) all.delete(key);
+          else if (text !== undefined) all.put(text, key);
           const [keys, texts] = [all.getAllKeys(), all.getAll()];
           transaction.oncomplete = () => {
             database.close();

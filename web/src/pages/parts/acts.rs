@@ -421,7 +421,7 @@ pub(super) fn import(hand: &Hand, app: &Rc<App>, import: &Import) {
         hand.change(|state| {
             state.import = None;
             // What was missing may have come with it.
-            state.photos.retain(|_, picture| picture.is_some());
+            state.photos.clear();
         });
         let text = LANGUAGE.parts(PartsSays::Imported { add, replace });
         hand.tell(text, Some((say(P::UndoImport), Undo::Import(Rc::new(back)))));

@@ -60,37 +60,41 @@ pub(super) async fn read(store: &'static str, key: &str) -> Option<String> {
 
 /// Everything in a store.
 pub(super) async fn read_all(store: &'static str) -> Vec<(String, String)> {
+    listed(store, true).await
+}
+
+/// The keys of everything in a store; what lies under them is not taken in.
+pub(super) async fn keys(store: &'static str) -> Vec<String> {
+    listed(store, false).await.into_iter().map(|(key, _)| key).collect()
+}
+
+/// The keys of a store, each with what lies under it or with nothing.
+async fn listed(store: &'static str, whole: bool) -> Vec<(String, String)> {
     match database() {
         None => MEMORY.with_borrow(|all| {
             let own = all.iter().filter(|((of, _), _)| *of == store);
             own.map(|((_, key), text)| (key.clone(), text.clone())).collect()
         }),
-        Some(database) => all(&database, store).await.unwrap_or_default(),
+        Some(database) => all(&database, store, whole).await.unwrap_or_default(),
     }
 }
 
-/// The keys of everything in a store.
-pub(super) async fn keys(store: &'static str) -> Vec<String> {
-    let Some(database) = database() else {
-        return MEMORY.with_borrow(|all| {
-            all.keys().filter(|(of, _)| *of == store).map(|(_, key)| key.clone()).collect()
-        });
-    };
-    keys_of(&database, store).await.unwrap_or_default()
-}
-
-async fn keys_of(database: &Rc<Database>, store: &str) -> Result<Vec<String>, Error> {
-    let transaction = database.transaction(&[store], TransactionMode::ReadOnly)?;
-    let keys = transaction.object_store(store)?.get_all_keys(None, None)?.await?;
-    Ok(keys.iter().map(text).collect())
-}
-
-async fn all(database: &Rc<Database>, store: &str) -> Result<Vec<(String, String)>, Error> {
+async fn all(
+    database: &Rc<Database>,
+    store: &str,
+    whole: bool,
+) -> Result<Vec<(String, String)>, Error> {
     let transaction = database.transaction(&[store], TransactionMode::ReadOnly)?;
     let from = transaction.object_store(store)?;
-    let (keys, values) = (from.get_all_keys(None, None)?, from.get_all(None, None)?);
-    let (keys, values) = (keys.await?, values.await?);
-    Ok(keys.iter().map(text).zip(values.iter().map(text)).collect())
+    let keys = from.get_all_keys(None, None)?;
+    let values = if whole { Some(from.get_all(None, None)?) } else { None };
+    let keys = keys.await?;
+    let values = match values {
+        Some(values) => values.await?,
+        None => Vec::new(),
+    };
+    let values = values.iter().map(text).chain(std::iter::repeat(String::new()));
+    Ok(keys.iter().map(text).zip(values).collect())
 }
 
 /// Writes all of it or nothing, and says whether it did.
