@@ -262,6 +262,36 @@ pub fn shortened(text: &str) -> String {
     cut
 }
 
+/// A text broken at spaces into lines of some columns, unless one word is longer; in front of the first and of the other
+/// ones stand so many spaces.
+///
+/// ```
+/// use biteband_bench::format::wrapped;
+/// assert_eq!(wrapped(12, [0, 2], "one two  three four"), "one two\n  three four");
+/// ```
+#[must_use]
+pub fn wrapped(columns: usize, margins: [usize; 2], text: &str) -> String {
+    let [first, other] = margins;
+    let (mut lines, mut used) = (String::new(), 0);
+    for word in text.split_whitespace() {
+        let length = word.chars().count();
+        if used > 0 && used + 1 + length <= columns {
+            lines.push(' ');
+            used += 1;
+        } else {
+            let margin = if used == 0 { first } else { other };
+            if used > 0 {
+                lines.push('\n');
+            }
+            lines.extend(std::iter::repeat_n(' ', margin));
+            used = margin;
+        }
+        lines.push_str(word);
+        used += length;
+    }
+    lines
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -3,7 +3,7 @@
 use std::io::{self, BufWriter, Stdout, Write};
 
 use biteband_bench::Refusal;
-use biteband_bench::format::Units;
+use biteband_bench::format::{self, Units};
 use biteband_bench::words::Language;
 use serde::Serialize;
 
@@ -149,25 +149,7 @@ pub(crate) fn tell(text: &str) -> io::Result<()> {
 
 /// Breaks text at spaces, every line behind `indent` spaces and with an end.
 fn wrapped(indent: usize, text: &str) -> String {
-    let margin = " ".repeat(indent);
-    let mut lines = String::new();
-    let mut used = 0;
-    for word in text.split_whitespace() {
-        let length = word.chars().count();
-        if used > 0 && used + 1 + length > COLUMNS {
-            lines.push('\n');
-            used = 0;
-        }
-        if used == 0 {
-            lines.push_str(&margin);
-            used = indent;
-        } else {
-            lines.push(' ');
-            used += 1;
-        }
-        lines.push_str(word);
-        used += length;
-    }
+    let mut lines = format::wrapped(COLUMNS, [indent; 2], text);
     lines.push('\n');
     lines
 }

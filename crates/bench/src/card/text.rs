@@ -4,6 +4,7 @@
 
 use super::facts::{StoryLine, facts, story};
 use super::{Card, SaidOf, said_of_card, versions};
+use crate::format::wrapped;
 use crate::words::{About, FactLabel, Language, PartWords, Print};
 
 /// The longest line, in letters.
@@ -128,24 +129,7 @@ impl Lines {
 
     /// Text broken at spaces behind a margin; what follows the first line stands two further in.
     fn text(&mut self, margin: usize, text: &str) {
-        let text = keyboard(text);
-        let mut used = 0;
-        for word in text.split_whitespace() {
-            let length = word.chars().count();
-            if used > 0 && used + 1 + length > COLUMNS {
-                self.0.push('\n');
-                used = margin + 2;
-                self.0.push_str(&" ".repeat(used));
-            } else if used == 0 {
-                used = margin;
-                self.0.push_str(&" ".repeat(used));
-            } else {
-                self.0.push(' ');
-                used += 1;
-            }
-            self.0.push_str(word);
-            used += length;
-        }
+        self.0.push_str(&wrapped(COLUMNS, [margin, margin + 2], &keyboard(text)));
         self.0.push('\n');
     }
 }
