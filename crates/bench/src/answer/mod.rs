@@ -23,6 +23,7 @@ mod indent_answer;
 mod indent_question;
 mod jominy;
 mod next;
+mod next_answer;
 mod reach;
 mod reach_answer;
 mod reach_said;
@@ -80,9 +81,8 @@ pub use jominy::{
     DiameterAnswer, JominyAnswer, JominyPoint, JominyQuestion, OutsideAnswer, jominy,
 };
 pub(crate) use next::rounded_percent;
-pub use next::{
-    AdvisedTemper, NextQuestion, NextStepAnswer, OddsAnswer, OptionAnswer, next, promised,
-};
+pub use next::{NextQuestion, next, promised};
+pub use next_answer::{AdvisedTemper, NextStepAnswer, OddsAnswer, OptionAnswer};
 pub use reach::{ReachQuestion, reach};
 pub use reach_answer::{
     PartAnswer, PositionAnswer, QuenchAnswer, ReachAnswer, SectionAnswer, SeverityAnswer,

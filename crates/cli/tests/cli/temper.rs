@@ -135,6 +135,10 @@ fn the_next_step_counts_the_checks_of_the_oven() {
         assert!(temper(&json(&asked(more)).json())["dial_c"].is_null(), "{more:?}");
         assert!(!biteband(&asked(more)).out.contains("Your dial"), "{more:?}");
     }
+    // A check that does not reach the temper makes nothing surer.
+    let options = |more: &[&str]| json(&asked(more)).json()["options"].clone();
+    assert_eq!(options(&["--oven", "790C=magnet"]), options(&[]));
+    assert_ne!(options(&["--oven", "240C=tin"]), options(&[]));
     // The same rules as with `temper` and `heat`.
     for (check, exit, code) in
         [("240C", 2, "bench.unreadable_oven"), ("500C=tin", 1, "furnace.too_far_off")]
