@@ -6,6 +6,7 @@ use biteband_bench::card::{
     Card, EntryKind, SaidOf, Sheets, Standing, again, facts, file, moment, moment_ms, said,
     said_of_card,
 };
+use biteband_bench::format::Units;
 use biteband_bench::state::{
     Action, App, ClaimAction, ClaimField, Field, HandChoice, PartAction, PartField, PartStage,
     Saved, SteelAction, SteelField, TemperAction, TemperField, UnknownField, reduce, text,
@@ -353,6 +354,25 @@ fn a_claim_is_part_of_the_card_and_comes_back() {
         ruled.claim.rule = rule.into();
         let back = act(&App::default(), PartAction::Take(Box::new(ruled)));
         assert_eq!(Card::of(&back.saved).claim.rule, rule);
+    }
+}
+
+#[test]
+fn a_card_speaks_in_the_units_of_its_paper_wherever_it_is_read() {
+    // ISO 18265 Table A.1: 285 HB is 965 MPa and 295 HB is 995, so 290 is 980 MPa or 142 ksi.
+    for (paper, says, never) in
+        [("145 ksi min", "142 ksi", "MPa"), ("1000 MPa min", "980 MPa", "ksi")]
+    {
+        let app = type_in(&pawl(), Field::Claim(ClaimField::Says), paper);
+        let app = type_in(&app, Field::Claim(ClaimField::Measured), "290 HBW");
+        let mut app = act(&app, ClaimAction::AddReading);
+        for units in [Units::Metric, Units::Inch] {
+            app.saved.settings.units = units;
+            let said = said_of_card(&Card::of(&app.saved), Language::English).remove(1).text;
+            assert!(said.contains(says) && !said.contains(never), "{said}");
+            let story = Card::of(&act(&app, ClaimAction::Turn).saved).story;
+            assert_eq!(story[0].said, said, "history says what was said");
+        }
     }
 }
 

@@ -6,6 +6,7 @@ use super::{Card, ClaimSheet, SteelSheet};
 use crate::answer::{
     ClaimQuestion, FileOutcome, FileQuestion, PROVED, ReadingInput, assess, claim,
 };
+use crate::format::Units;
 use crate::state::{App, ClaimReading};
 use crate::view::file_test_asked;
 use crate::words::{CardWords, Language};
@@ -121,6 +122,12 @@ pub fn said_of_card(card: &Card, language: Language) -> Vec<Said> {
     all
 }
 
+/// A card goes to other devices, so that it speaks in the units of the paper and not in those of a setting.
+fn units_of(paper: &str) -> Units {
+    let paper = paper.to_ascii_lowercase();
+    if ["ksi", "psi"].iter().any(|unit| paper.contains(unit)) { Units::Inch } else { Units::Metric }
+}
+
 /// What the tool says of a paper; nothing where there is none, nothing was measured, or it cannot be read.
 pub(super) fn of_claim(card: &Card, app: &App, language: Language) -> Option<Said> {
     let ClaimSheet { paper, readings, with_files, steel, rule, place, claimed_place } = &card.claim;
@@ -147,7 +154,7 @@ pub(super) fn of_claim(card: &Card, app: &App, language: Language) -> Option<Sai
         rule: some(rule),
         place: some(place),
         claimed_place: some(claimed_place),
-        units: app.saved.settings.units,
+        units: units_of(paper),
     };
     // A part whose steel is no grade here still has a paper.
     let answer = claim(language, &question)

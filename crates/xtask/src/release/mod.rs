@@ -259,7 +259,8 @@ fn arrange(built: Built) -> Outcome<Vec<Piece>> {
     for text in built.texts {
         pieces.push(if text.name == "README.md" { linked(&text)? } else { text });
     }
-    // Whoever hands on the page or the program alone hands on the licences with it.
+    // Whoever hands on the page, the file or the program alone hands on the licences with it.
+    let single_file = licensed(built.single_file, &pieces)?;
     let mut page = built.page;
     page.extend(pieces.iter().filter(|piece| piece.name.starts_with(LICENCES)).cloned());
     let mut with_program: Vec<Piece> =
@@ -270,7 +271,7 @@ fn arrange(built: Built) -> Outcome<Vec<Piece>> {
     pieces.extend([
         Piece::new(format!("biteband-{VERSION}-page.zip"), archive::zip(page.clone())?),
         Piece::new(format!("biteband-{VERSION}-{}.zip", built.target), archive::zip(with_program)?),
-        Piece::new("biteband.html", built.single_file),
+        Piece::new("biteband.html", single_file),
         Piece::program(program, built.program),
         built.package,
     ]);
@@ -279,6 +280,24 @@ fn arrange(built: Built) -> Outcome<Vec<Piece>> {
     pieces.sort_by(|one, other| one.name.cmp(&other.name));
     pieces.push(Piece::new(SUMS, sums(&pieces)));
     Ok(pieces)
+}
+
+/// The single file with the licences behind it, where no browser shows them and every editor does.
+fn licensed(mut page: Vec<u8>, pieces: &[Piece]) -> Outcome<Vec<u8>> {
+    for piece in pieces.iter().filter(|piece| piece.name.starts_with(LICENCES)) {
+        // What ends a comment would put the rest of a licence onto the page.
+        if ["-->", "--!>"].iter().any(|end| find_in(&piece.bytes, end.as_bytes())) {
+            return Err(format!("{} would end a comment early inside HTML", piece.name).into());
+        }
+        page.extend_from_slice(format!("\n<!-- {}\n\n", piece.name).as_bytes());
+        page.extend_from_slice(&piece.bytes);
+        page.extend_from_slice(b"\n-->\n");
+    }
+    Ok(page)
+}
+
+fn find_in(text: &[u8], part: &[u8]) -> bool {
+    text.windows(part.len()).any(|place| place == part)
 }
 
 /// The project's description with its links led to where their files lie in the bundle.
@@ -360,6 +379,16 @@ mod tests {
         assert_eq!(names.last(), Some(&SUMS));
         let programs = pieces.iter().filter(|piece| piece.is_program);
         assert!(programs.map(|piece| &piece.name).eq([&program]));
+    }
+
+    #[test]
+    fn the_single_file_carries_the_licences_unless_they_would_be_shown() {
+        let page = licensed(b"single".to_vec(), &arrange(built()).unwrap()).unwrap();
+        let page = String::from_utf8(page).unwrap();
+        assert!(page.starts_with("single\n<!-- LICENSE-MIT\n\nabc\n-->\n"), "{page}");
+        assert!(page.ends_with("<!-- LICENSES-OF-OTHERS.txt\n\nnotices\n-->\n"), "{page}");
+        let shown = Built { notices: "see --> there".to_owned(), ..built() };
+        assert!(arrange(shown).unwrap_err().to_string().contains(NOTICES));
     }
 
     #[test]
