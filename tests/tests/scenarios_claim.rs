@@ -8,7 +8,8 @@
 
 use biteband_bench::Refusal;
 use biteband_bench::answer::{
-    ClaimAnswer, ClaimQuestion, FileQuestion, claim, parse_reading, parse_strokes,
+    ClaimAnswer, ClaimQuestion, FileOutcome, FileQuestion, assess, claim, parse_reading,
+    parse_strokes,
 };
 use biteband_bench::format::Units;
 use biteband_bench::words::Language;
@@ -375,4 +376,95 @@ fn more_evidence_narrows_it_but_not_below_the_tester() {
     assert!(places > 0.74);
     // 0.3^2 / 3 + 0.5^2 / 3 + 0.74^2.
     near(places, (0.03_f64 + 0.25 / 3.0 + 0.74 * 0.74).sqrt(), 0.02);
+}
+
+/// A converted reading is the table's number, however far it lies from the paper.
+#[test]
+fn a_reading_far_from_the_paper_is_converted_by_the_table_all_the_same() {
+    // ASTM E140 Table 1: 60 HRC is 654 HBW and 50 HRC is 481 HBW; 45 HRC is 421.
+    for (reading, hbw) in [("60 HRC", 654.0), ("50 HRC", 481.0), ("45 HRC", 421.0)] {
+        for paper in ["270-300 HBW", "330-360 HBW", "600-640 HBW"] {
+            let found = answer(&read(paper, &[reading]));
+            assert!((found.readings[0].values[0] - hbw).abs() <= 1.0, "{paper} {reading}");
+            if let Some(estimate) = &found.estimate {
+                assert!((estimate.value - hbw).abs() <= 3.0, "{paper} {reading} {estimate:?}");
+            }
+        }
+    }
+    let far = answer(&read("270-300 HBW", &["60 HRC"]));
+    assert_eq!(far.verdict, "disagrees");
+    assert!(far.estimate.is_none() && far.verdict_text.contains("harder than"), "{far:?}");
+    // One tester, one number: it does not depend on the paper.
+    let shown = |paper| answer(&read(paper, &["58 HRC"])).readings[0].values[0];
+    assert!((shown("900 MPa") - shown("2000 MPa min")).abs() < 1e-9);
+}
+
+/// Places of one bar that differ are an uneven bar, not a contradiction.
+#[test]
+fn places_that_differ_are_an_uneven_bar() {
+    let bar = answer(&read("28-32 HRC", &["28 HRC", "30 HRC", "32 HRC"]));
+    let estimate = bar.estimate.as_ref().unwrap();
+    assert!((estimate.value - 30.0).abs() < 0.1);
+    // Three places 2 HRC apart, and 0.8 HRC of a tester that nobody checked (assumed).
+    let u = (4.0_f64 / 3.0 + 0.8 * 0.8).sqrt();
+    assert!((estimate.u - u).abs() < 0.15, "{} {u}", estimate.u);
+    assert!(bar.notes.iter().any(|note| note.contains("28 – 32 HRC")), "{:?}", bar.notes);
+    assert_eq!(bar.verdict, "not proved");
+    // The two ends of the window in another scale, and a series that scatters more than a tester does.
+    for readings in [&["271 HBW", "301 HBW"][..], &["29 HRC", "32 HRC"], &["27, 29, 31, 33 HRC"]] {
+        let found = answer(&read("28-32 HRC", readings));
+        assert!(found.notes.iter().any(|note| note.contains("uneven")), "{readings:?}");
+    }
+    // What a tester scatters is no unevenness.
+    let even = answer(&read("28-32 HRC", &["30 HRC", "30.5 HRC"]));
+    assert!(!even.notes.iter().any(|note| note.contains("uneven")));
+    let low = estimate.low;
+    assert!(low < 28.0 && even.estimate.unwrap().low > low);
+}
+
+/// Annealed stock that is sold as pre-hard: the tables end at 20 HRC, and all that is softer is no 28 HRC.
+#[test]
+fn what_lies_below_the_tables_is_softer_than_a_paper_above_them() {
+    for question in [
+        read("28-32 HRC", &["90 HRB"]),
+        read("58-60 HRC", &["95 HRB"]),
+        ClaimQuestion { measured: read("", &["197 HBW"]).measured, ..filed("28-32 HRC", "40:b,b") },
+    ] {
+        let found = answer(&question);
+        assert_eq!(found.verdict, "disagrees", "{question:?}");
+        assert!(found.verdict_text.contains("softer than"), "{}", found.verdict_text);
+        let reading = &found.readings[0];
+        assert!(reading.beyond == Some("softer") && (reading.values[0] - 20.0).abs() < 1.0);
+    }
+    // Of a limit down there nothing is known.
+    for paper in ["15 HRC", "15 HRC min"] {
+        assert_eq!(refused(&read(paper, &["190 HBW"])).code, "hardness.outside_tables");
+    }
+    // A limit far above holds.
+    assert_eq!(answer(&read("30 HRC max", &["90 HRB"])).verdict, "agrees");
+}
+
+/// The same strokes mean the same on both pages, and what lies between two files is no single number.
+#[test]
+fn strokes_give_the_band_of_the_file_test() {
+    let question = filed("58-60 HRC", "65:b 60:b 55:k");
+    let found = answer(&question);
+    let FileOutcome::Answered(alone) = assess(ENGLISH, &question.files).unwrap() else {
+        panic!("no answer")
+    };
+    let estimate = found.estimate.unwrap();
+    assert!((estimate.low - alone.band.low.unwrap()).abs() < 0.1, "{estimate:?}");
+    assert!((estimate.high - alone.band.high.unwrap()).abs() < 0.1, "{estimate:?}");
+    assert_eq!(estimate.shown, format!("{} HRC", alone.band.shown));
+    assert!(found.verdict_text.contains(&format!("Measured: {} HRC.", alone.band.shown)));
+}
+
+/// A chance below the level must not look as if it reached it.
+#[test]
+fn a_chance_just_under_the_level_is_not_shown_as_the_level() {
+    let found = answer(&read("52 HRC", &["52 HRC"]));
+    let inside = found.inside.unwrap();
+    assert!((0.945..0.95).contains(&inside), "{inside}");
+    assert_eq!(found.verdict, "not proved");
+    assert!(found.verdict_text.contains("inside just under 95 %"), "{}", found.verdict_text);
 }

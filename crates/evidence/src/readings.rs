@@ -157,6 +157,29 @@ impl Group {
         self
     }
 
+    /// The same group with another scatter of its readings.
+    ///
+    /// # Units
+    /// `random`, the standard uncertainty of a single reading in HRC.
+    ///
+    /// # Valid for
+    /// 0.1 to 5 HRC.
+    ///
+    /// # Errors
+    /// [`Error::OutOfRange`].
+    ///
+    /// # Example
+    /// ```
+    /// use biteband_evidence::{Group, Instrument};
+    /// let group = Group::new(Instrument::RockwellVerified, &[28.0, 32.0], 0.3, 0.4)?;
+    /// assert_eq!(group.with_scatter(2.8)?.random(), 2.8);
+    /// # Ok::<(), biteband_evidence::Error>(())
+    /// ```
+    pub fn with_scatter(mut self, random: f64) -> Result<Self, Error> {
+        self.random = within(What::ReadingSd, random, 0.1, 5.0)?;
+        Ok(self)
+    }
+
     /// The instrument.
     #[must_use]
     pub const fn instrument(&self) -> Instrument {

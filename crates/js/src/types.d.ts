@@ -1628,6 +1628,8 @@ export interface ClaimReading {
   instrument: Instrument;
   understood: string;
   values: number[];
+  /** Beyond the end of the tables, which then stands in `values`. */
+  beyond: "softer" | "harder" | null;
   u_random: number;
   u_shared: number;
   /** `null` in the claim's own scale. */

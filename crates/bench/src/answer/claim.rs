@@ -1,19 +1,14 @@
 //! Whether the paper is right: what it says against what was measured.
 
-use biteband_evidence::claim::{
-    Budget, Estimate, FileDoubt, Rule, Stated, Verdict, risks_of_filling,
-};
+use biteband_evidence::claim::{Budget, Estimate, FileDoubt, Rule, Stated, Verdict};
 use biteband_evidence::{AXIS_HIGH, AXIS_LOW, Assessment, FileTest, Level, Odds, Readings, Shape};
 use biteband_hardness::{Axis, Error, Scale};
 use biteband_quantity::Shown;
 
-use super::claim_answer::{
-    ClaimAnswer, ClaimFound, Claimed, ClaimedAnswer, DoubtAnswer, EstimateAnswer, MeasuredAnswer,
-    RiskAnswer,
-};
+use super::claim_answer::{ClaimAnswer, ClaimFound, Claimed, ClaimedAnswer, EstimateAnswer};
 use super::claim_paper::{Bar, findings, said_text};
 use super::claim_question::{ClaimQuestion, Paper, Part, Spot, read_paper, read_rule, read_spot};
-use super::claim_settle::{Doubted, achievable, ways, whole_percents};
+use super::claim_settle::{Doubted, achievable, ways};
 use super::clashes::{clashes, settle};
 use super::convert::note;
 use super::file_question::{FileQuestion, build};
@@ -21,7 +16,6 @@ use super::file_test::{contradictions, given, notes as file_notes};
 use super::frame::{Frame, HRC, Placed, Said};
 use super::next::percent;
 use super::readings::{ReadingAnswer, ReadingInput, gather_in, scale_of};
-use super::series::K95;
 use super::steel::named;
 use crate::format::{self, Units};
 use crate::refusal::Refusal;
@@ -29,6 +23,8 @@ use crate::words::{Claim, Gauge, Language, Phrase, Side};
 
 /// Standard uncertainty of a table in HRC where the claim lies below it.
 const TABLE: f64 = 1.0;
+/// How far beyond the limits of a claim files are followed, HRC.
+const MARGIN: f64 = 6.0;
 
 /// Says whether the paper holds.
 ///
@@ -82,9 +78,17 @@ pub(crate) fn claimed(language: Language, question: &ClaimQuestion) -> Result<Cl
         ));
     };
     let met = meet(language, &part.said, &inputs, &scales, filed)?;
-    let asked = Asked { language, units: question.units, rule, paper: &paper, part, met };
-    let test = asked.test(&question.files, filed)?;
-    let found = test.assess(None).map_err(|error| Refusal::of_evidence(language, &error))?;
+    let units = question.units;
+    let mut asked = Asked { language, units, rule, paper: &paper, part, met, uneven: false };
+    let mut test = asked.test(&question.files, filed)?;
+    let assess =
+        |test: &FileTest| test.assess(None).map_err(|error| Refusal::of_evidence(language, &error));
+    let mut found = assess(&test)?;
+    if let Some(readings) = asked.unevened(&found) {
+        (asked.met.readings, asked.uneven) = (readings, true);
+        test = asked.test(&question.files, filed)?;
+        found = assess(&test)?;
+    }
     asked.sound(&test, &found)?;
     let stated = asked.stated()?;
     let measured = !(test.strokes().is_empty() && asked.met.readings.is_empty());
@@ -165,6 +169,20 @@ pub(super) struct Met {
     pub(super) answers: Vec<ReadingAnswer>,
 }
 
+impl Met {
+    /// Whether no limit lies behind the end of the tables beyond which a reading lies.
+    fn sees_limits(&self) -> bool {
+        let limits = || [self.placed.low, self.placed.high].into_iter().flatten();
+        self.answers.iter().all(|answer| match answer.beyond {
+            None => true,
+            Some(above) => answer
+                .raw
+                .iter()
+                .all(|&end| limits().all(|limit| if above { limit <= end } else { limit >= end })),
+        })
+    }
+}
+
 /// The first scale in which everything can be told: the claim's own, one that was measured, HRC. Files speak HRC only.
 fn meet(
     language: Language,
@@ -179,15 +197,22 @@ fn meet(
         std::iter::once(said.axis).chain(scales.iter().copied()).chain([HRC]).collect()
     };
     let mut first = None;
-    for work in tried {
+    // That a reading lies beyond every table is enough only where nothing more can be told.
+    let tried = [false, true].iter().flat_map(|open| tried.iter().map(|work| (*open, *work)));
+    for (open, work) in tried {
         let met = Frame::of(said, work, filed)
             .map_err(|error: Error| Refusal::of_hardness(language, &error))
-            .and_then(|placed| {
+            .and_then(|mut placed| {
+                if open {
+                    placed.frame = placed.frame.opened();
+                }
                 let (readings, answers) = gather_in(language, inputs, &placed.frame)?;
                 Ok(Met { placed, readings, answers })
             });
         match met {
-            Ok(met) => return Ok(met),
+            // Behind the end of the tables a limit may lie on either side of the part.
+            Ok(met) if met.sees_limits() => return Ok(met),
+            Ok(_) => {}
             Err(refusal) => first = first.or(Some(refusal)),
         }
     }
@@ -198,6 +223,8 @@ fn meet(
 struct Seen {
     odds: Odds,
     estimate: Estimate,
+    /// What was measured lies beyond what is followed, above or below, and at least past this place.
+    beyond: Option<(bool, f64)>,
     /// The 95 % band on the axis, unless a side is open.
     band: Option<(f64, f64)>,
     verdict: Verdict,
@@ -209,23 +236,26 @@ impl Seen {
         let odds = self.odds;
         let most = f64::max(odds.under(), f64::max(odds.inside(), odds.over()));
         match self.band {
-            None => None,
+            None if self.beyond.is_none() => None,
+            None if most < 0.5 => None,
             Some(_) if most < 0.5 => None,
-            Some(_) if odds.inside() >= most => (!wrong).then_some(Side::Inside),
-            Some(_) if odds.under() >= most => Some(Side::Under),
-            Some(_) => Some(Side::Over),
+            _ if odds.inside() >= most => (!wrong).then_some(Side::Inside),
+            _ if odds.under() >= most => Some(Side::Under),
+            _ => Some(Side::Over),
         }
     }
 }
 
 /// Everything that an answer is made from.
-struct Asked<'a> {
-    language: Language,
-    units: Units,
-    rule: Rule,
+pub(super) struct Asked<'a> {
+    pub(super) language: Language,
+    pub(super) units: Units,
+    pub(super) rule: Rule,
     paper: &'a Paper,
     part: &'a Part,
-    met: Met,
+    pub(super) met: Met,
+    /// The readings of one tester differ by more than it scatters, and count as those of an uneven part.
+    uneven: bool,
 }
 
 /// What the checks of a paper need.
@@ -242,16 +272,16 @@ impl Asked<'_> {
         About { language, units, paper, part }
     }
 
-    fn frame(&self) -> &Frame {
+    pub(super) fn frame(&self) -> &Frame {
         &self.met.placed.frame
     }
 
-    fn say(&self, phrase: Claim<'_>) -> String {
+    pub(super) fn say(&self, phrase: Claim<'_>) -> String {
         self.language.claim(phrase).into_owned()
     }
 
     /// A number of the axis in the working scale.
-    fn width(&self, places: f64) -> f64 {
+    pub(super) fn width(&self, places: f64) -> f64 {
         places / self.frame().unit()
     }
 
@@ -270,9 +300,17 @@ impl Asked<'_> {
 
     fn test(&self, files: &FileQuestion, filed: bool) -> Result<FileTest, Refusal> {
         let alone = FileQuestion { readings: Vec::new(), target: None, ..files.clone() };
-        let test = build(self.language, &alone)?
-            .with_readings(self.met.readings.clone())
-            .with_reach(AXIS_LOW, AXIS_HIGH);
+        let test = build(self.language, &alone)?.with_readings(self.met.readings.clone());
+        let test = if filed {
+            // No farther than the claim asks, so that the same strokes give the band of the file test.
+            let limits = [self.met.placed.low, self.met.placed.high].into_iter().flatten();
+            let limits = limits.map(|limit| self.frame().place(limit));
+            let (low, high) =
+                limits.fold((AXIS_HIGH, AXIS_LOW), |(low, high), at| (low.min(at), high.max(at)));
+            test.with_reach(f64::max(low - MARGIN, AXIS_LOW), f64::min(high + MARGIN, AXIS_HIGH))
+        } else {
+            test.with_reach(AXIS_LOW, AXIS_HIGH)
+        };
         if !filed || self.frame().claim() == HRC {
             return Ok(test);
         }
@@ -321,11 +359,13 @@ impl Asked<'_> {
         if (verdict == Verdict::Agrees && !agree) || (verdict == Verdict::Disagrees && !disagree) {
             verdict = Verdict::NotProved;
         }
-        let band = match shape {
-            Shape::Between(low, high) => Some((low, high)),
-            _ => None,
+        let (band, beyond) = match (shape, self.beyond()) {
+            (Shape::Between(low, _), Some(true)) => (None, Some((true, low))),
+            (Shape::Between(_, high), Some(false)) => (None, Some((false, high))),
+            (Shape::Between(low, high), None) => (Some((low, high)), None),
+            _ => (None, None),
         };
-        Seen { odds, estimate, band, verdict }
+        Seen { odds, estimate, beyond, band, verdict }
     }
 
     fn claimed(&self) -> ClaimedAnswer {
@@ -358,6 +398,12 @@ impl Asked<'_> {
         self.units.range(work, Some(low), Some(high))
     }
 
+    /// What was measured. Files alone leave it open where between their grades a part lies: no number stands for all of it.
+    fn measured_text(&self, about: &str, low: f64, high: f64) -> String {
+        let band = self.band_text(low, high);
+        if self.met.readings.is_empty() { band } else { format!("{about} ({band})") }
+    }
+
     fn estimate(&self, seen: &Seen, stated: &Stated) -> Option<EstimateAnswer> {
         let (low, high) = seen.band?;
         let value = |place: f64| self.frame().value(place);
@@ -370,14 +416,17 @@ impl Asked<'_> {
             low,
             high,
             capability: stated.capability(seen.estimate.u),
-            shown: format!("{about} ({})", self.band_text(low, high)),
+            shown: self.measured_text(&about, low, high),
         })
     }
 
     fn drawn(&self, seen: &Seen, found: &Assessment, wrong: bool) -> ClaimFound {
         let value = |place: f64| self.frame().value(place);
         let (low, high) = match found.band().shape() {
-            Shape::Between(low, high) => (Some(low), Some(high)),
+            Shape::Between(low, high) => match seen.beyond {
+                Some((above, _)) => (above.then_some(low), (!above).then_some(high)),
+                None => (Some(low), Some(high)),
+            },
             Shape::Below(high) => (None, Some(high)),
             Shape::Above(low) => (Some(low), None),
             Shape::Unknown => (None, None),
@@ -402,11 +451,16 @@ impl Asked<'_> {
             Some((low, high)) => {
                 let value = |place: f64| self.frame().value(place);
                 let about = self.units.with_unit(self.frame().work(), value(seen.estimate.value));
-                let band = self.band_text(value(low), value(high));
-                let measured = format!("{about} ({band})");
+                let measured = self.measured_text(&about, value(low), value(high));
                 self.say(Claim::Measured { measured: &measured, said: &said })
             }
-            None => self.say(Claim::MeasuredOpen { said: &said }),
+            None => match seen.beyond {
+                Some((above, end)) => {
+                    let end = self.units.with_unit(self.frame().work(), self.frame().value(end));
+                    self.say(Claim::MeasuredBeyond { end: &end, above, said: &said })
+                }
+                None => self.say(Claim::MeasuredOpen { said: &said }),
+            },
         };
         let [under, inside, over] = [odds.under(), odds.inside(), odds.over()].map(percent);
         let chances = Claim::Chances { under: &under, inside: &inside, over: &over };
@@ -424,81 +478,6 @@ impl Asked<'_> {
             }
             _ => rule,
         }
-    }
-
-    fn measured(&self) -> Vec<MeasuredAnswer> {
-        let work = self.frame().work();
-        let answers = self.met.answers.iter().map(|answer| {
-            let values: Vec<f64> = answer.hrc.iter().map(|&at| self.frame().value(at)).collect();
-            let (mean, half) = answer.mean_and_half();
-            let becomes = if answer.understood.ends_with(work.unit()) {
-                String::new()
-            } else {
-                self.units.with_unit(work, self.frame().value(mean))
-            };
-            let half = self.units.width(work, self.width(half));
-            let shown = Claim::Reading {
-                written: &answer.understood,
-                becomes: &becomes,
-                half: &half,
-                assumed: answer.assumed,
-            };
-            MeasuredAnswer {
-                instrument: answer.instrument,
-                understood: answer.understood.clone(),
-                values,
-                u_random: self.width(answer.u_random),
-                u_shared: self.width(answer.u_shared),
-                u_conversion: answer.u_conversion.map(|u| self.width(u)),
-                assumed: answer.assumed,
-                table: answer.table,
-                shown: self.say(shown),
-            }
-        });
-        answers.collect()
-    }
-
-    /// Which scales the tables join.
-    fn joined_scales(&self, scales: &[Axis], filed: bool) -> String {
-        let claim = self.frame().claim();
-        let mut pairs: Vec<String> = Vec::new();
-        for from in scales.iter().copied().chain(filed.then_some(HRC)) {
-            let pair = format!("{} → {}", from.symbol(), claim.symbol());
-            if from != claim && !pairs.contains(&pair) {
-                pairs.push(pair);
-            }
-        }
-        pairs.join(", ")
-    }
-
-    fn doubt(&self, budget: &Budget, scales: &[Axis], filed: bool) -> Vec<DoubtAnswer> {
-        let shares = budget.shares();
-        let joined = self.joined_scales(scales, filed);
-        let work = self.frame().work();
-        let answers = shares.iter().zip(whole_percents(&shares)).map(|(share, percent)| {
-            let u = self.width(share.u);
-            DoubtAnswer {
-                source: share.source.key(),
-                u,
-                share: share.share,
-                percent,
-                text: self.say(Claim::Doubt { source: share.source, scales: &joined }),
-                shown: format!("± {}", self.units.width(work, K95 * u)),
-            }
-        });
-        answers.collect()
-    }
-
-    /// What the rule costs for a process that just fills the window.
-    fn risk(&self, budget: &Budget, stated: &Stated) -> Option<RiskAnswer> {
-        let accepted = stated.guarded(self.rule.guard(budget.u()))?;
-        let found = risks_of_filling(stated, &accepted, budget.u())?;
-        let [bad, good] = [found.consumer, found.producer].map(percent);
-        Some(RiskAnswer {
-            bad_accepted: found.consumer,
-            good_rejected: found.producer,
-            text: self.say(Claim::Risk { bad: &bad, good: &good }),
-        })
     }
 
     fn notes(&self, test: &FileTest, found: &Assessment, doubted: &Doubted<'_>) -> Vec<String> {
@@ -529,6 +508,13 @@ impl Asked<'_> {
             let softest = Shown(softest).to_string();
             notes.push(self.say(Claim::FilesReach { softest: &softest }));
             notes.push(self.say(Claim::DoNotHarden));
+        }
+        if self.uneven {
+            let all = self.met.answers.iter().flat_map(|answer| &answer.raw).copied();
+            let low = all.clone().fold(f64::INFINITY, f64::min);
+            let high = all.fold(f64::NEG_INFINITY, f64::max);
+            let range = self.units.range(self.frame().work(), Some(low), Some(high));
+            notes.push(self.say(Claim::Uneven { range: &range }));
         }
         if self.met.placed.beneath {
             notes.push(self.say(Claim::Beneath));

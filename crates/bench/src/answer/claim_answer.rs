@@ -101,8 +101,10 @@ pub struct MeasuredAnswer {
     pub instrument: &'static str,
     /// The numbers with their scale.
     pub understood: String,
-    /// Each reading in the scale of the answer.
+    /// Each reading in the scale of the answer; the end of the table where it lies beyond.
     pub values: Vec<f64>,
+    /// `softer` or `harder` than the end of the tables, where the readings lie beyond it.
+    pub beyond: Option<&'static str>,
     /// Standard uncertainty of a single reading.
     pub u_random: f64,
     /// What all readings of the instrument share.

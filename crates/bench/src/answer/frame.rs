@@ -32,6 +32,7 @@ pub(super) struct Frame {
     /// Between claim and axis, if they differ: the table and its standard uncertainty on the axis.
     conversion: Option<(TableId, f64)>,
     is_claim: bool,
+    is_open: bool,
 }
 
 /// Limits of a claim.
@@ -69,12 +70,35 @@ pub(super) struct Placed {
 
 impl Frame {
     /// HRC as it is.
-    pub(super) const HRC: Self =
-        Self { claim: HRC, work: HRC, straight: None, conversion: None, is_claim: false };
+    pub(super) const HRC: Self = Self {
+        claim: HRC,
+        work: HRC,
+        straight: None,
+        conversion: None,
+        is_claim: false,
+        is_open: false,
+    };
 
     /// Whether a claim is held against something on it.
     pub(super) const fn is_claim(&self) -> bool {
         self.is_claim
+    }
+
+    /// The same axis with open ends: of a reading that no table leads to it, it is enough to know on which side it lies.
+    pub(super) const fn opened(mut self) -> Self {
+        self.is_open = true;
+        self
+    }
+
+    /// Whether its ends are open.
+    pub(super) const fn is_open(&self) -> bool {
+        self.is_open
+    }
+
+    /// Whether a number lies farther from the claim than it is followed: above or below.
+    pub(super) fn is_far(&self, value: f64) -> Option<bool> {
+        let Straight { middle, points } = self.straight?;
+        ((value - middle).abs() > FAR * points).then_some(value > middle)
     }
 
     /// The scale of the claim.
@@ -141,7 +165,14 @@ impl Frame {
         let here = Said { axis: work, low, high, step: said.step };
         let straight = (work != HRC)
             .then(|| Straight { middle: here.middle(), points: points(work, here.middle()) });
-        let mut frame = Self { claim: said.axis, work, straight, conversion: None, is_claim: true };
+        let mut frame = Self {
+            claim: said.axis,
+            work,
+            straight,
+            conversion: None,
+            is_claim: true,
+            is_open: false,
+        };
         frame.conversion = conversion.map(|(table, sd)| (table, sd * frame.unit()));
         // Beyond the tables a point of the claim counts as in the width of a conversion.
         let beyond = || 1.0 / points(said.axis, said.middle());

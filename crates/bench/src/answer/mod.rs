@@ -5,6 +5,7 @@
 mod cited;
 mod claim;
 mod claim_answer;
+mod claim_measured;
 mod claim_paper;
 mod claim_question;
 mod claim_settle;
@@ -14,6 +15,7 @@ mod file_question;
 mod file_scales;
 mod file_test;
 mod frame;
+mod framed;
 mod heat;
 mod heat_answer;
 mod heat_bath;

@@ -14,6 +14,7 @@ use biteband_steel::temper::{Aim, How, LEVEL_WIDTH, Temper, Tempering, Tempering
 use serde::Deserialize;
 
 use super::file_question::{FileQuestion, build};
+use super::file_test::PROVED;
 use super::heat::Speech;
 use super::next_answer::{AdvisedTemper, NextStepAnswer, OptionAnswer};
 use super::reach::steel_of;
@@ -498,6 +499,9 @@ pub(super) fn percent(chance: f64) -> String {
 pub(crate) fn rounded_percent(chance: f64, whole: f64) -> String {
     if whole < 1.0 && chance > 0.0 {
         "under 1 %".to_owned()
+    } else if chance < PROVED && whole >= 100.0 * PROVED && whole < 96.0 {
+        // What is not proved must not look as if it were.
+        "just under 95 %".to_owned()
     } else if whole > 99.0 && chance < 1.0 {
         "over 99 %".to_owned()
     } else {

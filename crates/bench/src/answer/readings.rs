@@ -2,10 +2,11 @@
 
 use biteband_evidence::{Group, Instrument, Readings};
 use biteband_hardness::designation;
-use biteband_hardness::{Axis, Choice, Reading, Scale, TableId, convert};
+use biteband_hardness::{Axis, Scale, TableId};
 use serde::{Deserialize, Serialize};
 
 use super::frame::{Frame, Said};
+use super::framed::{Framed, framed, listed};
 use super::series::{Series, half_of, refuse, series};
 use crate::format;
 use crate::refusal::Refusal;
@@ -46,6 +47,12 @@ pub struct ReadingAnswer {
     pub table: Option<&'static str>,
     /// In words, with the half-width at 95 %.
     pub shown: String,
+    /// The readings in the working scale of a claim, whose axis is followed only so far.
+    #[serde(skip)]
+    pub(crate) raw: Vec<f64>,
+    /// The readings lie beyond a table's end, above or below it: no more is known of them.
+    #[serde(skip)]
+    pub(crate) beyond: Option<bool>,
 }
 
 impl ReadingAnswer {
@@ -150,63 +157,6 @@ impl ReadingInput {
             on_known: parts.next(),
         }
     }
-}
-
-/// Readings on the axis of a belief, all by one table.
-struct Framed {
-    values: Vec<f64>,
-    /// Units of the axis for one point of the reading's own scale.
-    slope: f64,
-    /// The table, the scale it was entered with, and its standard uncertainty on the axis.
-    conversion: Option<(TableId, Axis, f64)>,
-}
-
-/// The scale in which tables list what a series shows: an ultrasonic tester shows Vickers numbers.
-pub(super) const fn listed(axis: Axis) -> Axis {
-    match axis {
-        Axis::Hardness(Scale::HvUci) => Axis::Hardness(Scale::Hv),
-        axis => axis,
-    }
-}
-
-fn framed(
-    language: Language,
-    series: &Series,
-    table: Option<TableId>,
-    frame: &Frame,
-) -> Result<Framed, Refusal> {
-    for &value in &series.values {
-        Reading::new(series.axis, value).map_err(|error| Refusal::of_hardness(language, &error))?;
-    }
-    let axis = listed(series.axis);
-    let place = |value: f64| frame.place(value);
-    if axis == frame.work() {
-        let values = series.values.iter().map(|&value| place(value)).collect();
-        let conversion = frame.conversion().map(|(table, sd)| (table, axis, sd));
-        return Ok(Framed { values, slope: frame.unit(), conversion });
-    }
-    let by = |value: f64, choice: Choice| {
-        let found =
-            Reading::new(axis, value).and_then(|reading| convert(reading, frame.work(), choice));
-        found.map_err(|error| Refusal::of_hardness(language, &error))
-    };
-    let first = series.values.first().copied().unwrap_or_default();
-    let found = by(first, table.map_or(Choice::STEEL, Choice::table))?;
-    let at = |value: f64| Ok(by(value, Choice::table(found.table))?.at.value);
-    let values: Result<Vec<f64>, Refusal> = series.values.iter().map(|&value| at(value)).collect();
-    let (step, here) = (first / 100.0, found.at.value);
-    let slope = match (at(first - step), at(first + step)) {
-        (Ok(low), Ok(high)) => (high - low) / (2.0 * step),
-        (Ok(low), Err(_)) => (here - low) / step,
-        (Err(_), high) => (high? - here) / step,
-    };
-    // What is in the scale of the claim is not doubted for the table.
-    let doubted = axis != frame.claim();
-    Ok(Framed {
-        values: values?.into_iter().map(place).collect(),
-        slope: slope * frame.unit(),
-        conversion: doubted.then_some((found.table, axis, found.width.sd * frame.unit())),
-    })
 }
 
 /// The scale of a bare number of the instrument.
@@ -386,6 +336,12 @@ fn one(
         assumed: part.given.is_none(),
         table: own.conversion.and_then(|(table, ..)| Some(table.get()?.key())),
         shown: String::new(),
+        raw: match instrument {
+            // What was compared is told by the known piece, not by what the tester shows.
+            Instrument::Comparison => group.values().iter().map(|at| frame.value(*at)).collect(),
+            _ => own.raw,
+        },
+        beyond: own.beyond,
     };
     let (mean, half) = answer.mean_and_half();
     let as_written = part.axis == HRC && instrument != Instrument::Comparison && numbers.len() == 1;

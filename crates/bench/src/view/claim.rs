@@ -452,6 +452,9 @@ impl Page<'_> {
         if reading.understood.ends_with(work.unit()) {
             return String::new();
         }
+        if reading.beyond.is_some() {
+            return reading.shown.clone();
+        }
         let (mean, half) = middle(reading);
         let (becomes, half) = (self.units.with_unit(work, mean), self.units.width(work, half));
         self.says(ClaimSays::Is { written: &reading.understood, becomes: &becomes, half: &half })

@@ -102,6 +102,10 @@ fn letter_means(letter: char, means: &str, strength: &str) -> Words {
     format!("Condition {letter} of BS 970 is {means} and {strength}; it is tied to a ruling section that the letter does not name.").into()
 }
 
+const fn than(above: bool) -> &'static str {
+    if above { "harder" } else { "softer" }
+}
+
 pub(super) fn say(phrase: Claim<'_>) -> Words {
     use Claim as C;
     match phrase {
@@ -120,6 +124,9 @@ pub(super) fn say(phrase: Claim<'_>) -> Words {
             let becomes = if becomes.is_empty() { String::new() } else { format!(" is about {becomes}") };
             format!("{written}{becomes}, ± {half}, {kind}").into()
         }
+        C::ReadingBeyond { written, end, above } => format!("{written} is {} than {end}, where the tables end", than(above)).into(),
+        C::MeasuredBeyond { end, above, said } => format!("Measured: {} than {end}. The paper: {said}.", than(above)).into(),
+        C::Uneven { range } => format!("The places differ by more than a tester scatters: {range}. The part is uneven, or one of them is off. The doubt is widened by as much; read each place once more.").into(),
         C::Doubt { source, scales } => doubt(source, scales),
         C::Do(way) => act(way),
         C::Why(way) => why(way).into(),
