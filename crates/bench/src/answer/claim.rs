@@ -237,8 +237,7 @@ impl Seen {
         let most = f64::max(odds.under(), f64::max(odds.inside(), odds.over()));
         match self.band {
             None if self.beyond.is_none() => None,
-            None if most < 0.5 => None,
-            Some(_) if most < 0.5 => None,
+            _ if most < 0.5 => None,
             _ if odds.inside() >= most => (!wrong).then_some(Side::Inside),
             _ if odds.under() >= most => Some(Side::Under),
             _ => Some(Side::Over),

@@ -499,7 +499,7 @@ pub(super) fn percent(chance: f64) -> String {
 pub(crate) fn rounded_percent(chance: f64, whole: f64) -> String {
     if whole < 1.0 && chance > 0.0 {
         "under 1 %".to_owned()
-    } else if chance < PROVED && whole >= 100.0 * PROVED && whole < 96.0 {
+    } else if chance < PROVED && (100.0 * PROVED..96.0).contains(&whole) {
         // What is not proved must not look as if it were.
         "just under 95 %".to_owned()
     } else if whole > 99.0 && chance < 1.0 {
