@@ -1,6 +1,6 @@
-//! Scripts without what only their readers need: whole-line comments and the indentation.
+//! Scripts and styles without what only their readers need: whole-line comments and the indentation.
 
-/// A script as it is served. One whose text in backticks runs over lines is left as it is, because there an
+/// A script or a style as it is served. One whose text in backticks runs over lines is left as it is, because there an
 /// indentation may mean something.
 pub(crate) fn lean(script: &str) -> String {
     let mut out = String::with_capacity(script.len());

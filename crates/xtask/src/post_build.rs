@@ -32,9 +32,9 @@ fn hook(folder: &Path) -> Outcome {
         fs::copy(folder.join("sw-kill.js"), folder.join("sw.js"))?;
         return Ok(());
     }
-    for name in
-        project::files_below(folder)?.iter().filter(|name| project::has_extension(name, "js"))
-    {
+    let made_lean =
+        |name: &&String| ["js", "css"].iter().any(|end| project::has_extension(name, end));
+    for name in project::files_below(folder)?.iter().filter(made_lean) {
         let path = folder.join(name);
         fs::write(&path, lean(&fs::read_to_string(&path)?))?;
     }
