@@ -116,22 +116,31 @@ impl About<'_> {
         }
     }
 
-    /// Whether the grade can have it.
-    fn reach(&self, bar: &Bar, all: &mut Vec<PaperAnswer>) {
+    /// Whether the grade can have it, where the paper means it.
+    fn reach(&self, bar: &Bar, claimed: Spot, all: &mut Vec<PaperAnswer>) {
         let (grade, said) = (bar.grade, self.text());
         let steel = grade.name();
         let low = there(&bare(self.part), HRC).and_then(|found| found.low);
-        let most = [grade.as_quenched(), grade.working()]
-            .into_iter()
-            .flatten()
-            .map(|range| range.high)
-            .reduce(f64::max);
-        match (low, most) {
-            (Some(low), _) if grade.hardening() == Hardening::None && low >= NOT_BY_DRAWING => {
+        let quenched = grade.as_quenched().map(|range| range.high);
+        let most = quenched.into_iter().chain(grade.working().map(|range| range.high));
+        let most = most.reduce(f64::max);
+        let hrc = |value: Option<f64>| {
+            value.map(|value| format!("{} HRC", format::plain(value))).unwrap_or_default()
+        };
+        match low {
+            Some(low) if grade.hardening() == Hardening::None && low >= NOT_BY_DRAWING => {
                 all.push(self.finding("does_not_harden", true, Claim::DoesNotHarden { steel }));
             }
-            (Some(low), Some(most)) if low > most => {
-                let reach = format!("{} HRC", format::plain(most));
+            // The working hardness of such a grade is that of its case; what it has as quenched is its core's.
+            Some(low) if grade.hardening() == Hardening::Case => {
+                if low > quenched.unwrap_or(NOT_BY_DRAWING) {
+                    let core = hrc(quenched);
+                    let phrase = Claim::OnlyCase { steel, core: &core, said: &said };
+                    all.push(self.finding("only_case", claimed == Spot::Core, phrase));
+                }
+            }
+            Some(low) if most.is_some_and(|most| low > most) => {
+                let reach = hrc(most);
                 let phrase = Claim::AboveReach { steel, reach: &reach, said: &said };
                 all.push(self.finding("above_reach", true, phrase));
             }
@@ -150,7 +159,7 @@ impl About<'_> {
         }
     }
 
-    /// Whether the letter of the grade's name goes with what the paper says.
+    /// Whether a condition letter goes with the number that the paper states.
     fn letter(&self, condition: &BsCondition, all: &mut Vec<PaperAnswer>) {
         let strength = self.part.said.axis == Axis::Tensile;
         let of = |one: &BsCondition| if strength { one.tensile() } else { one.hbw() };
@@ -196,10 +205,12 @@ pub(super) fn findings(
         let strength = about.units.range(Axis::Tensile, Some(low), high);
         let phrase = Claim::Letter { letter: letter.letter(), means: &means, strength: &strength };
         all.push(about.finding("condition_letter", false, phrase));
+        about.letter(letter, &mut all);
     }
     if let Some(bar) = bar {
-        about.reach(bar, &mut all);
-        if let Some(condition) = bar.condition {
+        about.reach(bar, claimed, &mut all);
+        let own = about.paper.letter.map(BsCondition::letter);
+        if let Some(condition) = bar.condition.filter(|one| own != Some(one.letter())) {
             about.letter(condition, &mut all);
         }
     }
