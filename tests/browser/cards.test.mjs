@@ -169,6 +169,8 @@ test("entries are added, removed and put back; a place that is struck is caution
   await press(page, "Remove entries");
   await page.getByRole("button", { name: "Remove: Tempered 205 °C / 2 h" }).click();
   await until("one entry is gone", async () => (await story(page)).length === 1);
+  await until("the next entry has the focus", () =>
+    page.evaluate(() => document.activeElement?.id === "remove-0"));
   await press(page, "Put back what was removed");
   await until("it is back in its place", async () => (await story(page))[0]?.startsWith("Tempered"));
   await unfold(page, "Places that are wanted otherwise");

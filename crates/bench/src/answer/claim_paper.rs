@@ -132,12 +132,13 @@ impl About<'_> {
                 all.push(self.finding("does_not_harden", true, Claim::DoesNotHarden { steel }));
             }
             // The working hardness of such a grade is that of its case; what it has as quenched is its core's.
-            Some(low) if grade.hardening() == Hardening::Case => {
-                if low > quenched.unwrap_or(NOT_BY_DRAWING) {
-                    let core = hrc(quenched);
-                    let phrase = Claim::OnlyCase { steel, core: &core, said: &said };
-                    all.push(self.finding("only_case", claimed == Spot::Core, phrase));
-                }
+            Some(low)
+                if grade.hardening() == Hardening::Case
+                    && low > quenched.unwrap_or(NOT_BY_DRAWING) =>
+            {
+                let core = hrc(quenched);
+                let phrase = Claim::OnlyCase { steel, core: &core, said: &said };
+                all.push(self.finding("only_case", claimed == Spot::Core, phrase));
             }
             Some(low) if most.is_some_and(|most| low > most) => {
                 let reach = hrc(most);
