@@ -260,6 +260,7 @@ test("a deleted part comes back by one tap, stands among the deleted ones, and g
   await press(page, "Delete this part");
   await notice(page, "Deleted: Pin").getByRole("button", { name: "Undo" }).click();
   await until("it is in hand again", async () => (await inHand(page)) === "Pin");
+  await until("its card has the focus", () => page.evaluate(() => document.activeElement?.id === "part-card"));
   await press(page, "Delete this part");
   await notice(page, "Deleted: Pin").getByRole("button", { name: "OK" }).click();
   await until("nothing is listed", async () => (await rows(page).count()) === 0);

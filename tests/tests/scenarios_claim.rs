@@ -217,6 +217,8 @@ fn a_strength_class_instead_of_a_hardness() {
     // In ksi the texts change and no number does.
     let inch = answer(&ClaimQuestion { units: Units::Inch, ..read("900-1050 MPa", &["300 HBW"]) });
     assert!(inch.verdict_text.contains("ksi") && inch.inside == disputed.inside);
+    let own = answer(&read("130 ksi min", &["288 HBW"])).verdict_text;
+    assert!(own.contains("The paper: 130 ksi min (896 MPa min)."), "{own}");
     // A class of bolts is none: 10.9 begins with 10 times 100 MPa (recalled).
     let class = refused(&said("10.9"));
     assert_eq!(class.code, "bench.claim_is_class");

@@ -103,6 +103,23 @@ fn what_no_one_chose_is_no_fact() {
 }
 
 #[test]
+fn a_wanted_number_stands_with_the_scale_that_it_counts_on() {
+    let mut card = parts().remove(0);
+    for (typed, told) in [
+        ("50-54", "50-54 HRC"),
+        ("58 min", "58 min HRC"),
+        ("500 HV min", "500 HV min"),
+        ("hard as can be", "hard as can be"),
+        (" ", ""),
+    ] {
+        card.target = typed.into();
+        assert_eq!(fact(&card, FactLabel::Wanted), told, "{typed}");
+    }
+    card.target = "50-54".into();
+    assert!(text::plain(&card, ENGLISH, 0).contains("50-54 HRC"));
+}
+
+#[test]
 fn a_paper_is_judged_by_what_the_card_holds() {
     let bar = &parts()[4];
     let said = said_of_card(bar, ENGLISH);

@@ -122,6 +122,19 @@ fn the_rule_carries_both_on_one_axis() {
     // Strength in ksi is read off a rule in ksi: 900 MPa are 131 ksi.
     let inch = Action::SetUnits(biteband_bench::format::Units::Inch);
     let inch = with(claim("900-1050 MPa", &["288 HBW"]), &[inch]).rule.unwrap();
+    // The paper's own words stand, and what they were turned into behind them: 130 ksi are 896 MPa.
+    for (paper, units, told) in [
+        (
+            "130 ksi min",
+            biteband_bench::format::Units::Metric,
+            "They say: 130 ksi min (896 MPa min)",
+        ),
+        ("130 ksi min", biteband_bench::format::Units::Inch, "They say: 130 ksi min"),
+        ("900 MPa min", biteband_bench::format::Units::Metric, "They say: 900 MPa min"),
+    ] {
+        let view = with(claim(paper, &["288 HBW"]), &[Action::SetUnits(units)]);
+        assert_eq!(view.verdict.unwrap().told[0], told);
+    }
     let ksi: Vec<f64> = inch.numbers.iter().map(|(_, text)| text.parse().unwrap()).collect();
     assert!(ksi.iter().all(|number| (100.0..200.0).contains(number)), "{ksi:?}");
 }

@@ -1,6 +1,6 @@
 //! Checks of the paper itself, before anything is measured.
 
-use biteband_hardness::designation::Remark;
+use biteband_hardness::designation::{Amount, Designation, Remark};
 use biteband_hardness::{Axis, Choice, Scale, convert_limits};
 use biteband_steel::condition::{BsCondition, bs_letters};
 use biteband_steel::{Grade, Hardening, grade};
@@ -64,13 +64,27 @@ impl There {
     }
 }
 
-/// What a part of a paper says, in its own words or in the person's units.
+/// What a part of a paper says.
 pub(super) fn said_text(units: Units, part: &Part) -> String {
     let written = part.parsed.designation();
-    if written.axis == Axis::Tensile && part.about.is_none() {
-        return units.range(written.axis, part.said.low, part.said.high);
+    if written.axis == Axis::Tensile {
+        own_words(units, &part.text, written)
+    } else {
+        written.to_string()
     }
-    written.to_string()
+}
+
+/// A strength in the paper's own words, and behind them in the person's unit where that is another.
+pub(crate) fn own_words(units: Units, text: &str, written: &Designation) -> String {
+    let (axis, (low, high)) = (written.axis, written.amount.limits());
+    let turned = match (units, written.amount) {
+        (Units::Metric, _) => written.to_string(),
+        (Units::Inch, Amount::Single(value)) => units.with_unit(axis, value),
+        (Units::Inch, _) => units.range(axis, low, high),
+    };
+    let text = text.trim();
+    let same = text.to_ascii_lowercase().contains(&units.of(axis).to_ascii_lowercase());
+    if same { turned } else { format!("{text} ({turned})") }
 }
 
 /// The number itself, without what it is held to within.

@@ -56,6 +56,8 @@ pub(super) struct Paper {
 /// One hardness of a paper.
 pub(super) struct Part {
     pub(super) parsed: Parsed,
+    /// As it was written.
+    pub(super) text: String,
     pub(super) said: Said,
     /// A single number, and what it is held to within.
     pub(super) about: Option<f64>,
@@ -279,7 +281,7 @@ fn part(language: Language, text: &str) -> Result<Part, Refusal> {
     };
     let said = Said { axis, low, high, step: step(axis, &numbers) };
     not_beyond(language, text, &said)?;
-    Ok(Part { parsed, said, about })
+    Ok(Part { parsed, text: text.to_owned(), said, about })
 }
 
 /// What a single number is held to within.

@@ -11,7 +11,7 @@ use super::{
     Card, ClaimSheet, Entry, EntryKind, FileSheet, ReadingSheet, Said, SaidOf, TemperSheet, found,
     moment_ms, versions,
 };
-use crate::answer::INSTRUMENTS;
+use crate::answer::{INSTRUMENTS, with_scale};
 use crate::format;
 use crate::state::{HandChoice, PartStage, ShapeKind, SteelState, UnknownField};
 use crate::view::seen_in_words;
@@ -257,7 +257,7 @@ impl<'a> Teller<'a> {
             F::Origin => typed(&card.steel.origin),
             F::Section => self.section(),
             F::Kind => typed(&card.kind),
-            F::Wanted => typed(&card.target),
+            F::Wanted => with_scale(&card.target),
             F::Zones => {
                 let zones = card.zones.iter();
                 joined(
