@@ -5,7 +5,7 @@
 #![expect(clippy::unwrap_used, reason = "a helper that fails is a test that fails")]
 
 use biteband_bench::state::{
-    Action, App, ClaimAction, ClaimField, Field, Page, SteelField, document, reduce,
+    Action, App, ClaimAction, ClaimField, Field, PadKey, Page, SteelField, document, reduce,
 };
 use biteband_bench::view::{ClaimVerdict, ClaimView, claim_page};
 use biteband_bench::words::{ClaimPage, Language};
@@ -96,6 +96,23 @@ fn the_shaft_bar_is_likely_and_not_proved() {
     assert!(!view.best_first && view.in_hand.contains("288 HBW"));
     assert!(says(&view.notes, "271 – 301 HBW") && view.ask_place.is_some());
     assert!(view.sources.iter().any(|line| line.starts_with("jcgm-106:")));
+}
+
+/// More places on a part that is read in the paper's own scale at its very limit end nothing.
+#[test]
+fn what_cannot_end_it_is_no_way_to_settle_it() {
+    let view = shown(&claim("28-32 HRC", &["32 HRC"]));
+    assert!(!view.ways.is_empty());
+    let idle = view.ways.iter().find(|way| way.why.contains("chance of 0 %"));
+    assert_eq!(idle, None);
+}
+
+#[test]
+fn the_pad_of_a_paper_has_what_its_hint_shows() {
+    let keys = Field::Claim(ClaimField::Says).pad().concat();
+    for sign in ["/", "-", "±", " HRC", " HV"] {
+        assert!(keys.contains(&PadKey::Type(sign)), "{sign}");
+    }
 }
 
 #[test]

@@ -483,11 +483,16 @@ impl Page<'_> {
     }
 }
 
+/// Whether a way has a chance that is worth a line: what ends nothing settles nothing.
+fn helps(way: &SettleAnswer) -> bool {
+    way.chance.is_none_or(|chance| chance >= 0.005)
+}
+
 /// Everything that is to be said beside the verdict.
 fn about_paper(view: &mut ClaimView, answer: ClaimAnswer, language: Language) {
     let measured = view.verdict.is_some();
     let settle = &answer.settle;
-    let others = answer.ways.into_iter().filter(|way| way.method != settle.method);
+    let others = answer.ways.into_iter().filter(|way| way.method != settle.method && helps(way));
     let way =
         |lead: &'static str, way: SettleAnswer| ClaimWay { lead, text: way.text, why: way.why };
     view.ways = others.map(|one| way("", one)).collect();
