@@ -126,7 +126,8 @@ fn a_part_that_goes_on_as_a_second_one_has_a_name_that_can_be_read_again() {
     let card = Card::of(&app.saved);
     assert!(card.name.ends_with("… (2)"), "{}", card.name);
     assert_eq!(
-        file::read(Language::English, file::write(&[card.clone()], NOON).as_bytes()).unwrap(),
+        file::read(Language::English, file::write(std::slice::from_ref(&card), NOON).as_bytes())
+            .unwrap(),
         [card]
     );
 }

@@ -169,7 +169,7 @@ fn pictures_that_are_lost_come_back_and_nothing_else_changes() {
         };
         assert_eq!((lost, *own), (vec!["photo-0001".to_owned()], mine.clone()));
         let done = run(std::slice::from_ref(&mine), &[theirs], Choice::KeepMine);
-        assert_eq!(done.replaced, [mine.clone()]);
+        assert_eq!(done.replaced, std::slice::from_ref(&mine));
         let mut whole = mine.clone();
         whole.photos[0].data = "bG9zdA==".into();
         assert_eq!(done.store, [whole]);
