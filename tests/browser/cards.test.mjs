@@ -169,6 +169,8 @@ test("entries are added, removed and put back; a place that is struck is caution
   await press(page, "Remove entries");
   await page.getByRole("button", { name: "Remove: Tempered 205 °C / 2 h" }).click();
   await until("one entry is gone", async () => (await story(page)).length === 1);
+  await until("the next entry has the focus", () =>
+    page.evaluate(() => document.activeElement?.id === "remove-0"));
   await press(page, "Put back what was removed");
   await until("it is back in its place", async () => (await story(page))[0]?.startsWith("Tempered"));
   await unfold(page, "Places that are wanted otherwise");
@@ -258,6 +260,7 @@ test("a deleted part comes back by one tap, stands among the deleted ones, and g
   await press(page, "Delete this part");
   await notice(page, "Deleted: Pin").getByRole("button", { name: "Undo" }).click();
   await until("it is in hand again", async () => (await inHand(page)) === "Pin");
+  await until("its card has the focus", () => page.evaluate(() => document.activeElement?.id === "part-card"));
   await press(page, "Delete this part");
   await notice(page, "Deleted: Pin").getByRole("button", { name: "OK" }).click();
   await until("nothing is listed", async () => (await rows(page).count()) === 0);

@@ -67,7 +67,14 @@ test("by keyboard alone, and everything lasts over a reload", async () => {
   await page.keyboard.press("Enter");
   await page.getByRole("list", { name: "Readings that count" }).getByText("288 HBW ±8").waitFor();
   assert.equal(await input(page, "measured").inputValue(), "");
+  const inField = () => page.evaluate(() => document.activeElement?.id === "field-claim-measured");
+  await until("the emptied field has the focus", inField);
   await shaftBarHolds(page);
+  await page.getByRole("button", { name: "Change 288 HBW ±8" }).click();
+  await until("what is changed has the focus", inField);
+  assert.equal(await input(page, "measured").inputValue(), "288 HBW ±8");
+  await press(page, "+ reading");
+  await page.getByRole("list", { name: "Readings that count" }).getByText("288 HBW ±8").waitFor();
   await fill(page, "measured", "31 HRC");
   await fill(page, "steel", "4140");
   await unfold(page, "Steel, place and rule");

@@ -218,10 +218,13 @@ fn a_strength_class_instead_of_a_hardness() {
     // In ksi the texts change and no number does.
     let inch = answer(&ClaimQuestion { units: Units::Inch, ..read("900-1050 MPa", &["300 HBW"]) });
     assert!(inch.verdict_text.contains("ksi") && inch.inside == disputed.inside);
+    let own = answer(&read("130 ksi min", &["288 HBW"])).verdict_text;
+    assert!(own.contains("The paper: 130 ksi min (896 MPa min)."), "{own}");
     // A class of bolts is none: 10.9 begins with 10 times 100 MPa (recalled).
     let class = refused(&said("10.9"));
     assert_eq!(class.code, "bench.claim_is_class");
-    assert!(class.instead.contains("1000 MPa"));
+    assert!(class.instead.contains("1000 MPa min") && class.message.contains("finished bolt"));
+    assert_eq!(refused(&said("property class 8.8")).code, "bench.claim_is_class");
     // EN24T at 293 to 352 HBW is what V means; at 341 to 401 HBW it is X.
     let wrong = answer(&of(read("341-375 HBW", &["350 HBW"]), "EN24T"));
     assert!(has(&wrong, "wrong_letter"));
@@ -229,6 +232,37 @@ fn a_strength_class_instead_of_a_hardness() {
     let letter = wrong.paper.iter().find(|one| one.code == "wrong_letter").unwrap();
     assert!(letter.wrong && letter.text.contains('X') && letter.text.contains("248 – 302 HBW"));
     assert!(!has(&answer(&of(read("255-300 HBW", &["280 HBW"]), "EN24T")), "wrong_letter"));
+}
+
+/// BS 970: T is 248 to 302 HBW, R 201 to 255. 35 HRC is about 327 HBW and 24 HRC about 247 (ASTM E140).
+#[test]
+fn a_letter_beside_a_number_is_held_against_it() {
+    for paper in [
+        "condition T 35 HRC",
+        "condition T / 360 HBW",
+        "Condition R, 300 HBW",
+        "35 HRC (cond. T)",
+        "35 HRC, T condition",
+        "817M40T 35 HRC",
+        "EN 19 T, 35 HRC",
+        "condition: T, 35 HRC / 327 HBW",
+    ] {
+        let found = answer(&said(paper));
+        let letter = found.paper.iter().find(|one| one.code == "wrong_letter");
+        assert!(letter.is_some_and(|letter| letter.wrong), "{paper}: {:?}", found.paper);
+        assert!(has(&found, "condition_letter"), "{paper}");
+    }
+    for paper in ["condition T, 280 HBW", "EN19T / 28 HRC", "T condition", "817M40T"] {
+        let found = answer(&said(paper));
+        assert!(has(&found, "condition_letter") && !has(&found, "wrong_letter"), "{paper}");
+    }
+    // The name alone means the letter's range, and one letter is told once.
+    let alone = answer(&of(said("EN19T"), "EN19T"));
+    assert_eq!((alone.low, alone.high), (Some(248.0), Some(302.0)));
+    let twice = answer(&of(said("condition T 35 HRC"), "EN19T"));
+    assert_eq!(twice.paper.iter().filter(|one| one.code == "wrong_letter").count(), 1);
+    assert_eq!(refused(&said("condition A, 30 HRC")).code, "bench.unknown_condition");
+    assert_eq!(refused(&said("condition T, 35")).code, "bench.missing_scale");
 }
 
 /// A paper for the skin of a bar, and a part made from its core: both may be true (common practice, no source).
@@ -293,7 +327,23 @@ fn a_paper_that_contradicts_itself() {
     assert_ne!(steel.verdict, "agrees");
     assert!(!has(&answer(&of(said("58-62 HRC"), "O1")), "above_reach"));
     // A case is harder than the core of its grade.
-    assert!(!has(&answer(&of(said("58-62 HRC"), "8620")), "above_reach"));
+    let case = answer(&of(said("58-62 HRC"), "8620"));
+    assert!(!has(&case, "above_reach") && has(&case, "only_case"));
+    // The core reaches 43 HRC (1018) and 47 HRC (8620) as quenched: working data of the grades.
+    for (paper, steel, core) in [
+        ("60 HRC", "1018", "43 HRC"),
+        ("55 HRC min", "1018", "43 HRC"),
+        ("55 HRC min", "8620", "47 HRC"),
+        ("60 HRC", "12L14", "does not harden through"),
+    ] {
+        let found = answer(&of(said(paper), steel));
+        let one = found.paper.iter().find(|one| one.code == "only_case").unwrap();
+        assert!(one.text.contains(core) && one.text.contains("only in a case") && !one.wrong);
+        let core = Some("core".to_owned());
+        let found = answer(&ClaimQuestion { claimed_place: core, ..of(said(paper), steel) });
+        assert!(found.paper.iter().any(|one| one.code == "only_case" && one.wrong), "{steel}");
+    }
+    assert!(!has(&answer(&of(said("38-42 HRC"), "1018")), "only_case"));
     assert!(has(&answer(&said("18 HRC max")), "below_verified"));
     assert!(has(&answer(&said("680 HBW max")), "above_brinell"));
 }

@@ -311,6 +311,10 @@ fn the_top_of_every_page_names_the_part_its_steel_and_what_is_wanted_or_claimed(
     let line = |app: &App| hand(app, Language::English).line;
     assert_eq!(hand(&pawl(), Language::English).name, "Capstan pawl");
     assert_eq!(line(&pawl()), "4140 · wants 50-54 HRC");
+    // A bare number counts as HRC, and stands so; the field keeps what was typed.
+    let bare = type_in(&pawl(), Field::Target, "50-54");
+    assert_eq!(line(&bare), "4140 · wants 50-54 HRC");
+    assert_eq!(bare.saved.file_test.target_text, "50-54");
     let unwanted = type_in(&bar(), Field::Target, "");
     assert_eq!(line(&unwanted), "4140 · paper says 28-32 HRC");
     let nameless = type_in(&pawl(), Field::Part(PartField::Name), " ");

@@ -3,8 +3,9 @@
 #![allow(clippy::unwrap_used, clippy::indexing_slicing, reason = "a test may fail loudly")]
 
 use biteband_bench::card::{
-    Card, ClaimSheet, Entry, FileSheet, Photo, ResultSheet, SaidOf, Standing, again, compare, csv,
-    day, demo, entry_of_files, facts, file, find, said_of_card, story, text, versions,
+    Card, ClaimSheet, Entry, EntryKind, FileSheet, Photo, ResultSheet, SaidOf, Standing, again,
+    compare, csv, day, demo, entry_of_files, facts, file, find, said_of_card, story, text,
+    versions,
 };
 use biteband_bench::state::App;
 use biteband_bench::words::{FactLabel, Language};
@@ -61,6 +62,61 @@ fn every_fact_of_a_card_is_told_in_its_order() {
     let (app, data) = versions();
     assert!(fact(&card, FactLabel::Says).ends_with(&format!("(Biteband {app}, data {data})")));
     assert!(facts(&Card::default(), ENGLISH).is_empty());
+}
+
+/// The pages start with oil, mild movement, nothing against the air and a quenched part; none of that was done to a part
+/// before it was in the fire or someone chose otherwise.
+#[test]
+fn what_no_one_chose_is_no_fact() {
+    use FactLabel as F;
+    let treatment = |card: &Card| [F::Bath, F::Air, F::Stage].map(|of| fact(card, of));
+    let mut app = App::default();
+    app.saved.steel.query = "1018".into();
+    app.saved.steel.size = "20 mm".into();
+    let mut card = Card::of(&app.saved);
+    card.claim.paper = "60 HRC".into();
+    assert_eq!((card.bath.medium.as_str(), card.tempering.stage.as_str()), ("oil", "quenched"));
+    assert_eq!(treatment(&card), ["", "", ""]);
+    let plain = text::plain(&card, ENGLISH, 0);
+    assert!(!plain.contains("oil") && !plain.contains("quenched"), "{plain}");
+    let empty = Card { id: card.id.clone(), ..Card::default() };
+    let rows = compare(&card, &empty, ENGLISH);
+    assert!(rows.iter().all(|row| !row.a.contains("oil") && !row.a.contains("quenched")));
+    // What was chosen is told, and only that.
+    let mut chosen = card.clone();
+    chosen.bath.medium = "water".into();
+    chosen.tempering.stage = "bought".into();
+    assert_eq!(treatment(&chosen), ["water", "", "as bought"]);
+    chosen.bath.movement = "good".into();
+    chosen.bath.protection = "foil".into();
+    assert_eq!(fact(&chosen, F::Bath), "water, moved quickly");
+    assert!(!fact(&chosen, F::Air).is_empty());
+    // A part that was in the fire has its bath, and so has one that is made like it.
+    let heat = Entry { kind: EntryKind::Hardened, what: "855 °C".into(), ..Entry::default() };
+    let hardened = Card { story: vec![heat], ..card.clone() };
+    let whole = ["oil, moved gently", "nothing", "quenched"];
+    assert_eq!(treatment(&hardened), whole);
+    let next = hardened.as_recipe("second-one", "Second", 0);
+    assert_eq!(treatment(&next), ["oil, moved gently", "nothing", "as bought"]);
+    card.tempering.as_quenched = "56 HRC".into();
+    assert_eq!(treatment(&card), whole);
+}
+
+#[test]
+fn a_wanted_number_stands_with_the_scale_that_it_counts_on() {
+    let mut card = parts().remove(0);
+    for (typed, told) in [
+        ("50-54", "50-54 HRC"),
+        ("58 min", "58 min HRC"),
+        ("500 HV min", "500 HV min"),
+        ("hard as can be", "hard as can be"),
+        (" ", ""),
+    ] {
+        card.target = typed.into();
+        assert_eq!(fact(&card, FactLabel::Wanted), told, "{typed}");
+    }
+    card.target = "50-54".into();
+    assert!(text::plain(&card, ENGLISH, 0).contains("50-54 HRC"));
 }
 
 #[test]

@@ -5,7 +5,7 @@
 #![expect(clippy::unwrap_used, reason = "a helper that fails is a test that fails")]
 
 use biteband_bench::state::{
-    Action, App, ClaimAction, ClaimField, Field, Page, SteelField, document, reduce,
+    Action, App, ClaimAction, ClaimField, Field, PadKey, Page, SteelField, document, reduce,
 };
 use biteband_bench::view::{ClaimVerdict, ClaimView, claim_page};
 use biteband_bench::words::{ClaimPage, Language};
@@ -98,6 +98,23 @@ fn the_shaft_bar_is_likely_and_not_proved() {
     assert!(view.sources.iter().any(|line| line.starts_with("jcgm-106:")));
 }
 
+/// More places on a part that is read in the paper's own scale at its very limit end nothing.
+#[test]
+fn what_cannot_end_it_is_no_way_to_settle_it() {
+    let view = shown(&claim("28-32 HRC", &["32 HRC"]));
+    assert!(!view.ways.is_empty());
+    let idle = view.ways.iter().find(|way| way.why.contains("chance of 0 %"));
+    assert_eq!(idle, None);
+}
+
+#[test]
+fn the_pad_of_a_paper_has_what_its_hint_shows() {
+    let keys = Field::Claim(ClaimField::Says).pad().concat();
+    for sign in ["/", "-", "±", " HRC", " HV"] {
+        assert!(keys.contains(&PadKey::Type(sign)), "{sign}");
+    }
+}
+
 #[test]
 fn the_rule_carries_both_on_one_axis() {
     let view = shown(&claim("28-32 HRC", &["288 HBW ±8"]));
@@ -122,6 +139,19 @@ fn the_rule_carries_both_on_one_axis() {
     // Strength in ksi is read off a rule in ksi: 900 MPa are 131 ksi.
     let inch = Action::SetUnits(biteband_bench::format::Units::Inch);
     let inch = with(claim("900-1050 MPa", &["288 HBW"]), &[inch]).rule.unwrap();
+    // The paper's own words stand, and what they were turned into behind them: 130 ksi are 896 MPa.
+    for (paper, units, told) in [
+        (
+            "130 ksi min",
+            biteband_bench::format::Units::Metric,
+            "They say: 130 ksi min (896 MPa min)",
+        ),
+        ("130 ksi min", biteband_bench::format::Units::Inch, "They say: 130 ksi min"),
+        ("900 MPa min", biteband_bench::format::Units::Metric, "They say: 900 MPa min"),
+    ] {
+        let view = with(claim(paper, &["288 HBW"]), &[Action::SetUnits(units)]);
+        assert_eq!(view.verdict.unwrap().told[0], told);
+    }
     let ksi: Vec<f64> = inch.numbers.iter().map(|(_, text)| text.parse().unwrap()).collect();
     assert!(ksi.iter().all(|number| (100.0..200.0).contains(number)), "{ksi:?}");
 }

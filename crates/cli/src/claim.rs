@@ -89,7 +89,10 @@ fn print(output: &mut Output, answer: &ClaimAnswer) -> io::Result<()> {
             output.line(&format!("  {:<36} {:>12} {percent:>6}", one.text, one.shown))?;
         }
     }
+    // What has no chance of ending it settles nothing.
+    let helps = |chance: Option<f64>| chance.is_none_or(|chance| chance >= 0.005);
     let others = answer.ways.iter().filter(|way| way.method != answer.settle.method);
+    let others = others.filter(|way| helps(way.chance));
     let others: Vec<String> = others.map(|way| format!("{} {}", way.text, way.why)).collect();
     if !others.is_empty() {
         output.line("")?;

@@ -190,7 +190,14 @@ pub fn bs(letter: char) -> Option<&'static BsCondition> {
 
 /// Parts a British name in capital letters from its condition letter: an EN number, or six signs as in
 /// 817M40, then the letter.
-pub(crate) fn split(name: &str) -> Option<(&str, char)> {
+///
+/// ```
+/// use biteband_steel::condition;
+/// assert_eq!(condition::split("817M40T"), Some(("817M40", 'T')));
+/// assert_eq!(condition::split("4140"), None);
+/// ```
+#[must_use]
+pub fn split(name: &str) -> Option<(&str, char)> {
     let letter = name.chars().next_back()?;
     let bare = name.strip_suffix(letter)?;
     let of_en = |bare: &str| bare.strip_prefix("EN").is_some_and(figures);

@@ -15,7 +15,7 @@ use super::steel::rule;
 use crate::app::{Dispatch, LANGUAGE, label};
 use crate::parts::chips::{Name as Group, button, chips, folded, key, list, press};
 use crate::parts::choice::choice;
-use crate::parts::field::{Look, field};
+use crate::parts::field::{Look, enter, field};
 use crate::parts::text::{block, heading, p, para, ps, section};
 
 const fn say(label: C) -> &'static str {
@@ -75,7 +75,7 @@ impl Shown<'_> {
         let files = ClaimAction::Files(!view.files.on).into();
         let witnesses = html! {
             <div class="chips" role="group" aria-label={say(C::Witnesses)}>
-                { key(self.dispatch, say(C::AddReading), None, ClaimAction::AddReading.into()) }
+                <button type="button" class="chip" onclick={self.typed_next(ClaimAction::AddReading)}>{ say(C::AddReading) }</button>
                 { key(self.dispatch, &view.files.label, Some(view.files.on), files) }
             </div>
         };
@@ -92,8 +92,16 @@ impl Shown<'_> {
         section("card", card)
     }
 
+    /// A press after which the reading is typed: its field gets the focus.
+    fn typed_next(&self, action: ClaimAction) -> Callback<MouseEvent> {
+        press(self.dispatch, action.into()).reform(|event| {
+            enter(Name::Claim(ClaimField::Measured));
+            event
+        })
+    }
+
     fn kept(&self, row: &KeptReading) -> Html {
-        let take = press(self.dispatch, ClaimAction::TakeReading(row.index).into());
+        let take = self.typed_next(ClaimAction::TakeReading(row.index));
         let label = format!("{} {}", say(C::Change), row.text);
         html! {
             <li>

@@ -98,6 +98,11 @@ pub(crate) fn leave(name: Name) {
     let _ = element(name).map(|field| field.blur());
 }
 
+/// Puts the focus into a field.
+pub(crate) fn enter(name: Name) {
+    let _ = element(name).map(|field| field.focus());
+}
+
 /// Asks for the phone's own keyboard, which comes only with a fresh focus.
 pub(crate) fn ask_for_letters(name: Name, dispatch: &Dispatch) {
     let Some(field) = element(name) else { return };

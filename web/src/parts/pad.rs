@@ -33,7 +33,7 @@ pub(crate) fn pad(name: Field, dispatch: &Dispatch) -> Html {
                 <div class="pad-row">{ for row.iter().map(|k| key(*k)) }</div>
             }) }
             <div class="pad-row">
-                <button type="button" tabindex="-1" class="plain" onclick={letters}>{ label(Ui::PadLetters) }</button>
+                <button type="button" tabindex="-1" class="letters" onclick={letters}>{ label(Ui::PadLetters) }</button>
                 <button type="button" tabindex="-1" class="done" onclick={done}>{ label(Ui::PadDone) }</button>
             </div>
         </div>

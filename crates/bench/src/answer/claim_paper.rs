@@ -1,6 +1,6 @@
 //! Checks of the paper itself, before anything is measured.
 
-use biteband_hardness::designation::Remark;
+use biteband_hardness::designation::{Amount, Designation, Remark};
 use biteband_hardness::{Axis, Choice, Scale, convert_limits};
 use biteband_steel::condition::{BsCondition, bs_letters};
 use biteband_steel::{Grade, Hardening, grade};
@@ -64,13 +64,27 @@ impl There {
     }
 }
 
-/// What a part of a paper says, in its own words or in the person's units.
+/// What a part of a paper says.
 pub(super) fn said_text(units: Units, part: &Part) -> String {
     let written = part.parsed.designation();
-    if written.axis == Axis::Tensile && part.about.is_none() {
-        return units.range(written.axis, part.said.low, part.said.high);
+    if written.axis == Axis::Tensile {
+        own_words(units, &part.text, written)
+    } else {
+        written.to_string()
     }
-    written.to_string()
+}
+
+/// A strength in the paper's own words, and behind them in the person's unit where that is another.
+pub(crate) fn own_words(units: Units, text: &str, written: &Designation) -> String {
+    let (axis, (low, high)) = (written.axis, written.amount.limits());
+    let turned = match (units, written.amount) {
+        (Units::Metric, _) => written.to_string(),
+        (Units::Inch, Amount::Single(value)) => units.with_unit(axis, value),
+        (Units::Inch, _) => units.range(axis, low, high),
+    };
+    let text = text.trim();
+    let same = text.to_ascii_lowercase().contains(&units.of(axis).to_ascii_lowercase());
+    if same { turned } else { format!("{text} ({turned})") }
 }
 
 /// The number itself, without what it is held to within.
@@ -116,22 +130,32 @@ impl About<'_> {
         }
     }
 
-    /// Whether the grade can have it.
-    fn reach(&self, bar: &Bar, all: &mut Vec<PaperAnswer>) {
+    /// Whether the grade can have it, where the paper means it.
+    fn reach(&self, bar: &Bar, claimed: Spot, all: &mut Vec<PaperAnswer>) {
         let (grade, said) = (bar.grade, self.text());
         let steel = grade.name();
         let low = there(&bare(self.part), HRC).and_then(|found| found.low);
-        let most = [grade.as_quenched(), grade.working()]
-            .into_iter()
-            .flatten()
-            .map(|range| range.high)
-            .reduce(f64::max);
-        match (low, most) {
-            (Some(low), _) if grade.hardening() == Hardening::None && low >= NOT_BY_DRAWING => {
+        let quenched = grade.as_quenched().map(|range| range.high);
+        let most = quenched.into_iter().chain(grade.working().map(|range| range.high));
+        let most = most.reduce(f64::max);
+        let hrc = |value: Option<f64>| {
+            value.map(|value| format!("{} HRC", format::plain(value))).unwrap_or_default()
+        };
+        match low {
+            Some(low) if grade.hardening() == Hardening::None && low >= NOT_BY_DRAWING => {
                 all.push(self.finding("does_not_harden", true, Claim::DoesNotHarden { steel }));
             }
-            (Some(low), Some(most)) if low > most => {
-                let reach = format!("{} HRC", format::plain(most));
+            // The working hardness of such a grade is that of its case; what it has as quenched is its core's.
+            Some(low)
+                if grade.hardening() == Hardening::Case
+                    && low > quenched.unwrap_or(NOT_BY_DRAWING) =>
+            {
+                let core = hrc(quenched);
+                let phrase = Claim::OnlyCase { steel, core: &core, said: &said };
+                all.push(self.finding("only_case", claimed == Spot::Core, phrase));
+            }
+            Some(low) if most.is_some_and(|most| low > most) => {
+                let reach = hrc(most);
                 let phrase = Claim::AboveReach { steel, reach: &reach, said: &said };
                 all.push(self.finding("above_reach", true, phrase));
             }
@@ -150,7 +174,7 @@ impl About<'_> {
         }
     }
 
-    /// Whether the letter of the grade's name goes with what the paper says.
+    /// Whether a condition letter goes with the number that the paper states.
     fn letter(&self, condition: &BsCondition, all: &mut Vec<PaperAnswer>) {
         let strength = self.part.said.axis == Axis::Tensile;
         let of = |one: &BsCondition| if strength { one.tensile() } else { one.hbw() };
@@ -196,10 +220,12 @@ pub(super) fn findings(
         let strength = about.units.range(Axis::Tensile, Some(low), high);
         let phrase = Claim::Letter { letter: letter.letter(), means: &means, strength: &strength };
         all.push(about.finding("condition_letter", false, phrase));
+        about.letter(letter, &mut all);
     }
     if let Some(bar) = bar {
-        about.reach(bar, &mut all);
-        if let Some(condition) = bar.condition {
+        about.reach(bar, claimed, &mut all);
+        let own = about.paper.letter.map(BsCondition::letter);
+        if let Some(condition) = bar.condition.filter(|one| own != Some(one.letter())) {
             about.letter(condition, &mut all);
         }
     }

@@ -56,6 +56,8 @@ pub(super) struct Paper {
 /// One hardness of a paper.
 pub(super) struct Part {
     pub(super) parsed: Parsed,
+    /// As it was written.
+    pub(super) text: String,
     pub(super) said: Said,
     /// A single number, and what it is held to within.
     pub(super) about: Option<f64>,
@@ -136,59 +138,104 @@ pub(crate) fn check_rule(language: Language, text: &str) -> Result<(), Refusal> 
     read_rule(language, Some(text)).map(drop)
 }
 
-/// Reads a paper: one hardness, several with a slash, comma or brackets between, or a condition letter.
+/// Reads a paper: one hardness, several with a slash, comma or brackets between, a condition letter, or both.
 pub(super) fn read_paper(language: Language, text: &str) -> Result<Paper, Refusal> {
     let text = text.trim();
-    if let Some(letter) = letter(text) {
+    if let Some((letter, beside)) = lettered(text) {
         let Some(found) = condition::bs(letter) else {
             let what = ClaimRefusal::Letter { given: letter };
             return Err(refuse(language, "bench.unknown_condition", text, what));
         };
         // The standard states the letter in Brinell; that is no conversion.
         let (low, high) = found.hbw();
-        let written = match high {
-            Some(high) => format!("{}-{} HBW", format::exact(low), format::exact(high)),
-            None => format!("{} HBW min", format::exact(low)),
+        let parts = match (beside.as_str(), high) {
+            ("", Some(high)) => {
+                let range = format!("{}-{} HBW", format::exact(low), format::exact(high));
+                vec![part(language, &range)?]
+            }
+            ("", None) => vec![part(language, &format!("{} HBW min", format::exact(low)))?],
+            (beside, _) => stated(language, beside)?,
         };
-        let part = part(language, &written)?;
-        return Ok(Paper { parts: vec![part], letter: Some(found) });
+        return Ok(Paper { parts, letter: Some(found) });
     }
     if let Some(class) = property_class(text) {
-        let shown = format!("{} MPa min", format::exact(class.tensile()));
-        let what = ClaimRefusal::Class { strength: &shown };
+        let strength = format!("{} MPa", format::exact(class.tensile()));
+        let what = ClaimRefusal::Class { class: class.name(), strength: &strength };
         return Err(refuse(language, "bench.claim_is_class", text, what));
     }
-    let whole = parse(text);
-    let parts = match &whole {
-        Ok(_) => vec![part(language, text)?],
-        Err(designation::Error::NoScale) => return Err(missing_scale(language, text)),
-        Err(_) => match split(text) {
-            Some(texts) => {
-                texts.into_iter().map(|one| part(language, one)).collect::<Result<_, _>>()?
-            }
-            None => vec![part(language, text)?],
-        },
-    };
-    Ok(Paper { parts, letter: None })
+    Ok(Paper { parts: stated(language, text)?, letter: None })
 }
 
-/// "condition T", "T condition", "cond. T", or the letter alone.
-fn letter(text: &str) -> Option<char> {
+/// The hardnesses that a paper states.
+fn stated(language: Language, text: &str) -> Result<Vec<Part>, Refusal> {
+    match parse(text) {
+        Ok(_) => Ok(vec![part(language, text)?]),
+        Err(designation::Error::NoScale) => Err(missing_scale(language, text)),
+        Err(_) => match split(text) {
+            Some(texts) => texts.into_iter().map(|one| part(language, one)).collect(),
+            None => Ok(vec![part(language, text)?]),
+        },
+    }
+}
+
+/// A condition letter and what the paper states beside it: "condition T", "T condition", the letter alone,
+/// "cond. T, 35 HRC", "360 HBW (condition T)", "817M40T 35 HRC".
+fn lettered(text: &str) -> Option<(char, String)> {
+    let mut signs = text.chars();
+    if let (Some(letter), None) = (signs.next(), signs.next()) {
+        return condition::bs(letter).map(|found| (found.letter(), String::new()));
+    }
+    let (letter, ahead, behind) = conditioned(text).or_else(|| named(text))?;
+    let bare = |text: &str| text.trim_matches(|sign: char| " ,/;:=()-".contains(sign)).to_owned();
+    let mut beside = [bare(ahead), bare(behind)].to_vec();
+    beside.retain(|text| !text.is_empty());
+    Some((letter.to_ascii_uppercase(), beside.join(" / ")))
+}
+
+/// The letter behind or before the word, and what stands around both.
+fn conditioned(text: &str) -> Option<(char, &str, &str)> {
     let lower = text.to_ascii_lowercase();
-    let bare = ["condition", "cond.", "cond"].into_iter().find_map(|word| {
-        lower.strip_prefix(word).or_else(|| lower.strip_suffix(word)).map(str::trim)
-    });
-    let named = bare.is_some();
-    let mut signs = bare.unwrap_or(&lower).chars();
-    let letter = signs.next().filter(char::is_ascii_alphabetic)?.to_ascii_uppercase();
-    (signs.next().is_none() && (named || condition::bs(letter).is_some())).then_some(letter)
+    let at = lower.find("cond")?;
+    let (ahead, word) = (text.get(..at)?, lower.get(at..)?);
+    let word = ["condition", "cond.", "cond"].into_iter().find(|one| word.starts_with(one))?;
+    let lone = |mut signs: [Option<char>; 2]| {
+        let letter = signs[0].take().filter(char::is_ascii_alphabetic)?;
+        signs[1].is_none_or(|next| !next.is_alphanumeric()).then_some(letter)
+    };
+    let behind = text.get(at + word.len()..)?.trim_start_matches([' ', ':', '=']);
+    let mut signs = behind.chars();
+    if let Some(letter) = lone([signs.next(), signs.next()]) {
+        return Some((letter, ahead, behind.get(1..)?));
+    }
+    let ahead = ahead.trim_end();
+    let mut signs = ahead.chars().rev();
+    let letter = lone([signs.next(), signs.next()])?;
+    Some((letter, ahead.get(..ahead.len() - 1)?, behind))
+}
+
+/// The letter behind a British name, which may be of up to three words, and what stands around the name.
+fn named(text: &str) -> Option<(char, &str, &str)> {
+    let mut words = Vec::new();
+    let mut from = 0;
+    for word in text.split([' ', ',', '/', ';', '(', ')']) {
+        words.push((from, from + word.len()));
+        from += word.len() + 1;
+    }
+    words.iter().enumerate().find_map(|(place, &(start, _))| {
+        words.iter().skip(place).take(3).find_map(|&(_, end)| {
+            let name = text.get(start..end)?.replace(' ', "").to_ascii_uppercase();
+            let (_, letter) = condition::split(&name)?;
+            Some((letter, text.get(..start)?, text.get(end..)?))
+        })
+    })
 }
 
 /// The property class of bolts that a paper names in the place of a hardness: `10.9`, `class 8.8`.
 fn property_class(text: &str) -> Option<&'static BoltClass> {
-    let bare = text.to_ascii_lowercase();
-    let bare = bare.strip_prefix("class").or_else(|| bare.strip_prefix("grade")).unwrap_or(&bare);
-    condition::bolt(bare.trim())
+    let text = text.to_ascii_lowercase();
+    let words = ["property", "class", "grade"];
+    let mut bare = text.split_whitespace().filter(|word| !words.contains(word));
+    bare.next().filter(|_| bare.next().is_none()).and_then(condition::bolt)
 }
 
 /// The hardnesses of a paper that states more than one, if each side of some sign is one by itself.
@@ -234,7 +281,7 @@ fn part(language: Language, text: &str) -> Result<Part, Refusal> {
     };
     let said = Said { axis, low, high, step: step(axis, &numbers) };
     not_beyond(language, text, &said)?;
-    Ok(Part { parsed, said, about })
+    Ok(Part { parsed, text: text.to_owned(), said, about })
 }
 
 /// What a single number is held to within.

@@ -237,17 +237,24 @@ pub fn parse_target(language: Language, text: &str) -> Result<Target, Refusal> {
     target.map_err(|error| Refusal::of_evidence(language, &error))
 }
 
+/// A wanted hardness with the scale that it counts on: of a number without one HRC, the scale of the files. Anything
+/// else stands as it was typed.
+pub(crate) fn with_scale(text: &str) -> String {
+    let text = text.trim();
+    match designation::parse(text) {
+        Err(designation::Error::NoScale) => format!("{text} HRC"),
+        _ => text.to_owned(),
+    }
+}
+
 /// Reads a hardness on any scale as limits in HRC, and whether it is a single number, which is both limits.
 pub(super) fn limits_in_hrc(
     language: Language,
     text: &str,
 ) -> Result<(bool, Option<f64>, Option<f64>), Refusal> {
     // A bare range on the file page means HRC, the scale of the files.
-    let parsed = match designation::parse(text) {
-        Err(designation::Error::NoScale) => designation::parse(&format!("{text} HRC")),
-        other => other,
-    }
-    .map_err(|error| Refusal::of_designation(language, text, &error))?;
+    let parsed = designation::parse(&with_scale(text))
+        .map_err(|error| Refusal::of_designation(language, text, &error))?;
     let written = parsed.designation();
     let (low, high) = written.amount.limits();
     let to_hrc = |value: Option<f64>| -> Result<Option<f64>, Refusal> {

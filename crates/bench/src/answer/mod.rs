@@ -50,6 +50,7 @@ pub use claim_answer::{
     PaperAnswer, RiskAnswer, SettleAnswer,
 };
 pub(crate) use claim_answer::{ClaimFound, Claimed};
+pub(crate) use claim_paper::own_words;
 pub use claim_question::ClaimQuestion;
 pub(crate) use claim_question::{check_paper, check_rule};
 pub use clashes::ClashAnswer;
@@ -57,6 +58,7 @@ pub use convert::{
     ConvertAnswer, ConvertInput, ConvertQuestion, Converted, Measured, Note, Other, choose,
     convert, default_targets, parse_axis, parse_table,
 };
+pub(crate) use file_question::with_scale;
 pub use file_question::{
     ConditionsInput, FileQuestion, ProofInput, StrokeInput, build, parse_prior, parse_proofs,
     parse_strokes, parse_target,

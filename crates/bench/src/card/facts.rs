@@ -8,12 +8,12 @@ use time::OffsetDateTime;
 
 use super::said::said_of_card;
 use super::{
-    Card, ClaimSheet, Entry, EntryKind, FileSheet, ReadingSheet, Said, SaidOf, found, moment_ms,
-    versions,
+    Card, ClaimSheet, Entry, EntryKind, FileSheet, ReadingSheet, Said, SaidOf, TemperSheet, found,
+    moment_ms, versions,
 };
-use crate::answer::INSTRUMENTS;
+use crate::answer::{INSTRUMENTS, with_scale};
 use crate::format;
-use crate::state::{HandChoice, PartStage, ShapeKind, UnknownField};
+use crate::state::{HandChoice, PartStage, ShapeKind, SteelState, UnknownField};
 use crate::view::seen_in_words;
 use crate::words::{FactLabel, Gauge, Language, PartWords, Phrase, Reach, SteelPage, TemperPage};
 
@@ -257,7 +257,7 @@ impl<'a> Teller<'a> {
             F::Origin => typed(&card.steel.origin),
             F::Section => self.section(),
             F::Kind => typed(&card.kind),
-            F::Wanted => typed(&card.target),
+            F::Wanted => with_scale(&card.target),
             F::Zones => {
                 let zones = card.zones.iter();
                 joined(
@@ -369,13 +369,31 @@ impl<'a> Teller<'a> {
         self.language.reach(words).into_owned()
     }
 
+    /// Whether the part was in the fire, or is made like one that was. Bath and stage stand on the pages from the first,
+    /// and what no one chose is no fact of a part before that.
+    fn hardened(&self) -> bool {
+        let TemperSheet { done, as_quenched, results, .. } = &self.card.tempering;
+        let typed = [done, as_quenched].into_iter().any(|text| !text.trim().is_empty());
+        let mut entries = self.card.story.iter().chain(&self.card.recipe);
+        typed
+            || !results.is_empty()
+            || entries.any(|one| matches!(one.kind, EntryKind::Hardened | EntryKind::Tempered))
+    }
+
     fn bath(&self) -> String {
         let bath = &self.card.bath;
+        let usual = SteelState::default();
+        let typed = [&bath.litres, &bath.temperature, &bath.flash_point];
+        let moved = self.hardened() || bath.movement != usual.movement;
+        let filled = typed.into_iter().any(|text| !text.trim().is_empty());
+        if !(moved || filled || bath.medium != usual.medium) {
+            return String::new();
+        }
         let reach = |words: Reach<'_>| self.language.reach(words).into_owned();
         let medium = Medium::find(&bath.medium).map(|medium| reach(Reach::MediumName(medium)));
-        let movement = Movement::find(&bath.movement);
         // Air is not moved.
-        let movement = movement.filter(|_| bath.medium != Medium::Air.key());
+        let moved = moved && bath.medium != Medium::Air.key();
+        let movement = Movement::find(&bath.movement).filter(|_| moved);
         let movement = movement.map(|movement| reach(Reach::MovementName(movement)));
         let temperature = bath.temperature.trim();
         let at = match temperature {
@@ -393,8 +411,8 @@ impl<'a> Teller<'a> {
 
     fn air(&self) -> String {
         let label = match Protection::find(&self.card.bath.protection) {
-            None => return String::new(),
-            Some(Protection::Open) => SteelPage::Open,
+            Some(Protection::Open) if self.hardened() => SteelPage::Open,
+            None | Some(Protection::Open) => return String::new(),
             Some(Protection::Coated) => SteelPage::Coated,
             Some(Protection::Foil) => SteelPage::Foil,
             Some(Protection::Charcoal) => SteelPage::Charcoal,
@@ -406,9 +424,9 @@ impl<'a> Teller<'a> {
     fn stage(&self) -> String {
         let stage = PartStage::ALL.into_iter().find(|one| one.key() == self.card.tempering.stage);
         let label = match stage {
-            None => return String::new(),
             Some(PartStage::Bought) => TemperPage::Bought,
-            Some(PartStage::Quenched) => TemperPage::Quenched,
+            Some(PartStage::Quenched) if self.hardened() => TemperPage::Quenched,
+            None | Some(PartStage::Quenched) => return String::new(),
             Some(PartStage::Tempered) => TemperPage::Tempered,
         };
         self.language.temper_page(label).to_owned()

@@ -366,7 +366,9 @@ impl Page<'_> {
         if self.is_struck() {
             notes.push(language.about(About::CautionStruck).to_owned());
         }
-        if self.card.bath.medium.contains("oil") {
+        // The bath is among the facts only if there is one.
+        let bath = self.facts.iter().any(|fact| fact.of == FactLabel::Bath);
+        if bath && self.card.bath.medium.contains("oil") {
             notes.push(language.tempers(Tempers::OilSmoke).into_owned());
         }
         notes.push(language.about(About::CautionCritical).to_owned());

@@ -124,8 +124,16 @@ impl Field {
                 &[Type("1"), Type("2"), Type("3"), Type(" US gal")],
                 &[Type("0"), Type("."), Type(",")],
             ],
+            // A paper states its hardness in two scales with a slash between.
+            Self::Claim(ClaimField::Says) => &[
+                &[Type("7"), Type("8"), Type("9"), Erase],
+                &[Type("4"), Type("5"), Type("6"), Type(" HRC")],
+                &[Type("1"), Type("2"), Type("3"), Type(" HBW")],
+                &[Type("."), Type("0"), Type(","), Type(" HV")],
+                &[Type("-"), Type("±"), Type(" "), Type("/")],
+            ],
             Self::Reading
-            | Self::Claim(ClaimField::Says | ClaimField::Measured)
+            | Self::Claim(ClaimField::Measured)
             | Self::Temper(TemperField::Measured | TemperField::AsQuenched) => &[
                 &[Type("7"), Type("8"), Type("9"), Erase],
                 &[Type("4"), Type("5"), Type("6"), Type(" HRC")],

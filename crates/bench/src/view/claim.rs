@@ -1,6 +1,7 @@
 //! The page of claims: what the paper says, what was measured, and whether the one bears the other out.
 
 use biteband_evidence::claim::Verdict;
+use biteband_hardness::{Axis, designation};
 use biteband_quantity::sort_by_number;
 
 use super::claim_rule::{Drawn, middle, rule};
@@ -9,8 +10,8 @@ use super::steel_asked::given;
 use super::{Chip, OddsView, Problem, file_test};
 use crate::answer::{
     ClaimAnswer, ClaimFound, ClaimQuestion, Claimed, FileQuestion, INSTRUMENTS, MeasuredAnswer,
-    Note, SettleAnswer, check_paper, check_rule, claimed, hardness_sources, named, rounded_percent,
-    understood,
+    Note, SettleAnswer, check_paper, check_rule, claimed, hardness_sources, named, own_words,
+    rounded_percent, understood,
 };
 use crate::format::{self, Units};
 use crate::refusal::Refusal;
@@ -387,15 +388,24 @@ impl Page<'_> {
         about_paper(view, answer, self.language);
     }
 
-    /// What the paper says, in the scale of the answer.
-    fn paper_text(&self, answer: &ClaimAnswer, work: biteband_hardness::Axis) -> String {
-        let there = self.units.range(work, answer.low, answer.high);
-        let own = &answer.claim.understood;
-        if answer.claim.scale == answer.scale { own.clone() } else { format!("{own} ({there})") }
+    /// What the paper says, and what that is in the scale of the answer.
+    fn paper_text(&self, answer: &ClaimAnswer, work: Axis) -> String {
+        let typed = self.state.text(ClaimField::Says).trim();
+        let strength = designation::parse(typed).ok();
+        let strength = strength.filter(|one| one.designation().axis == Axis::Tensile);
+        let own = if strength.is_some() { typed } else { &answer.claim.understood };
+        if answer.claim.scale != answer.scale {
+            let there = self.units.range(work, answer.low, answer.high);
+            return format!("{own} ({there})");
+        }
+        strength.map_or_else(
+            || own.to_owned(),
+            |strength| own_words(self.units, typed, strength.designation()),
+        )
     }
 
     /// What was measured, as a band.
-    fn band(&self, found: &ClaimFound, work: biteband_hardness::Axis) -> String {
+    fn band(&self, found: &ClaimFound, work: Axis) -> String {
         let shown = |value: f64| self.units.with_unit(work, value);
         match (found.low, found.high) {
             (Some(_), Some(_)) => String::new(),
@@ -409,7 +419,7 @@ impl Page<'_> {
         &self,
         answer: &ClaimAnswer,
         found: &ClaimFound,
-        work: biteband_hardness::Axis,
+        work: Axis,
         wrong: bool,
     ) -> ClaimVerdict {
         let word = match found.verdict {
@@ -448,7 +458,7 @@ impl Page<'_> {
     }
 
     /// What one reading is in the scale of the answer; empty where it was read in it.
-    fn becomes(&self, reading: &MeasuredAnswer, work: biteband_hardness::Axis) -> String {
+    fn becomes(&self, reading: &MeasuredAnswer, work: Axis) -> String {
         if reading.understood.ends_with(work.unit()) {
             return String::new();
         }
@@ -476,11 +486,16 @@ impl Page<'_> {
     }
 }
 
+/// Whether a way has a chance that is worth a line: what ends nothing settles nothing.
+fn helps(way: &SettleAnswer) -> bool {
+    way.chance.is_none_or(|chance| chance >= 0.005)
+}
+
 /// Everything that is to be said beside the verdict.
 fn about_paper(view: &mut ClaimView, answer: ClaimAnswer, language: Language) {
     let measured = view.verdict.is_some();
     let settle = &answer.settle;
-    let others = answer.ways.into_iter().filter(|way| way.method != settle.method);
+    let others = answer.ways.into_iter().filter(|way| way.method != settle.method && helps(way));
     let way =
         |lead: &'static str, way: SettleAnswer| ClaimWay { lead, text: way.text, why: way.why };
     view.ways = others.map(|one| way("", one)).collect();

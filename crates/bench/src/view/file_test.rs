@@ -7,6 +7,7 @@ use super::ridge::{KeyView, RuleRow, RuleView, ridge};
 use super::{Chip, Problem, reading};
 use crate::answer::{
     Assessed, FileAnswer, FileOutcome, FileQuestion, StrokeInput, assessed, build, parse_target,
+    with_scale,
 };
 use crate::format;
 use crate::state::{App, Field, FileTestState, HandChoice, list_of_grades, number};
@@ -219,7 +220,7 @@ fn fill(app: &App, language: Language, view: &mut FileTestView, answer: FileAnsw
         view.odds = answer.target.map(|target| {
             let percent = format::percents([target.under, target.inside, target.over]);
             let [under, inside, over] = percent;
-            let wanted = app.saved.file_test.target_text.trim();
+            let wanted = &with_scale(&app.saved.file_test.target_text);
             OddsView {
                 percent,
                 labels: [

@@ -1,5 +1,6 @@
 //! What is in hand, for the top of every page.
 
+use crate::answer::with_scale;
 use crate::state::{App, ClaimField, PartField};
 use crate::words::{Language, Phrase, Ui};
 
@@ -29,7 +30,7 @@ pub fn hand(app: &App, language: Language) -> HandView {
     let wants = match (target, paper) {
         ("", "") => String::new(),
         ("", paper) => language.say(Phrase::PaperSays { paper }).into_owned(),
-        (target, _) => language.say(Phrase::Wants { target }).into_owned(),
+        (target, _) => language.say(Phrase::Wants { target: &with_scale(target) }).into_owned(),
     };
     let both = [steel.trim(), &wants];
     let both: Vec<&str> = both.into_iter().filter(|text| !text.is_empty()).collect();

@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 use time::OffsetDateTime;
 
 use super::{Chip, Clock};
+use crate::answer::with_scale;
 use crate::card::find::{Order, matches, sort, standing};
 use crate::card::merge::{Choice, Fate, Plan};
 use crate::card::{
@@ -239,7 +240,7 @@ pub(super) fn line(card: &Card, language: Language) -> String {
     let wants = match (target, paper) {
         ("", "") => String::new(),
         ("", paper) => language.parts(PartsSays::Paper { paper }),
-        (target, _) => language.say(Phrase::Wants { target }).into_owned(),
+        (target, _) => language.say(Phrase::Wants { target: &with_scale(target) }).into_owned(),
     };
     let both = [steel.trim(), &wants];
     let both: Vec<&str> = both.into_iter().filter(|text| !text.is_empty()).collect();

@@ -65,6 +65,7 @@ pub enum Claim<'a> {
     SameThing { one: &'a str, other: &'a str },
     AboveReach { steel: &'a str, reach: &'a str, said: &'a str },
     DoesNotHarden { steel: &'a str },
+    OnlyCase { steel: &'a str, core: &'a str, said: &'a str },
     WrongLetter { letter: char, means: &'a str, said: &'a str, fits: &'a str },
     Letter { letter: char, means: &'a str, strength: &'a str },
     BelowVerified,
@@ -92,7 +93,7 @@ pub enum ClaimRefusal<'a> {
     NoScale { one: &'a str, other: &'a str },
     BeyondSteel { given: &'a str, end: &'a str },
     Letter { given: char },
-    Class { strength: &'a str },
+    Class { class: &'a str, strength: &'a str },
     Rule { given: &'a str },
     Place { given: &'a str },
 }

@@ -142,6 +142,8 @@ pub(super) fn say(phrase: Claim<'_>) -> Words {
         C::NotComparable { one, other } => format!("No table here compares {one} with {other}.").into(),
         C::SameThing { one, other } => format!("{one} and {other} go together.").into(),
         C::AboveReach { steel, reach, said } => format!("{steel} reaches {reach} as quenched; {said} is more than it can have. Another steel, a hard case, or a slip.").into(),
+        C::OnlyCase { steel, core: "", said } => format!("{steel} does not harden through: {said} it has only in a case. Ask for the depth of the case.").into(),
+        C::OnlyCase { steel, core, said } => format!("{steel} has {said} only in a case: its core reaches {core} as quenched, in a thin section. Ask for the depth of the case.").into(),
         C::DoesNotHarden { steel } => format!("{steel} does not harden by heat treatment: a hardness like this is another steel, a case, or a slip.").into(),
         C::WrongLetter { letter, means, said, fits: "" } => format!("Condition {letter} of BS 970 is {means}; {said} belongs to no letter from R to Z. One of them is wrong.").into(),
         C::WrongLetter { letter, means, said, fits } => format!("Condition {letter} of BS 970 is {means}; {said} belongs to {fits}. One of them is wrong.").into(),
@@ -182,10 +184,10 @@ pub(super) fn refuse(what: ClaimRefusal<'_>) -> [Words; 3] {
             "R, S, T, U, V, W, X, Z".into(),
             "Ask the supplier for the hardness or the strength of the condition.".into(),
         ],
-        C::Class { strength } => [
-            "A property class of bolts is no hardness, and its hardness depends on the size.".into(),
-            "28-32 HRC, 271-301 HBW, 1000 MPa min".into(),
-            format!("Write the strength or the hardness of its standard. The first figure counts hundreds of MPa (from memory): nominally {strength}.").into(),
+        C::Class { class, strength } => [
+            format!("{class} is a property class: the strength of a finished bolt, nominally {strength} (from memory). It is no hardness.").into(),
+            format!("{strength} min, 28-32 HRC, 271-301 HBW").into(),
+            format!("To hold readings against it write {strength} min; better, the hardness that its standard gives for the size.").into(),
         ],
         C::Rule { given } => [
             format!("{given} is no rule that is known here.").into(),

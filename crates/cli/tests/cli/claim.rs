@@ -107,6 +107,13 @@ fn the_text_tells_verdict_doubt_and_what_settles_it() {
 }
 
 #[test]
+fn what_cannot_end_it_is_no_way_to_settle_it() {
+    let done = biteband(&["claim", ONE, "--measured", "32 HRC"]);
+    let flat = done.out.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(flat.contains("Other ways") && !flat.contains("chance of 0 %"), "{}", done.out);
+}
+
+#[test]
 fn what_is_no_claim_is_refused() {
     for (arguments, exit, code, word) in [
         (&["claim", "28-32"][..], 2, "bench.missing_scale", "271 – 301 HBW"),

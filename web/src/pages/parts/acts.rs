@@ -219,6 +219,7 @@ pub(super) fn undo(hand: &Hand, app: &Rc<App>, dispatch: &Dispatch, undo: Undo) 
                 hand.change(|state| state.told = None);
                 if let Some(id) = id {
                     take_now(&id).await;
+                    browser::focus_later("#part-card");
                 }
             }
         }),

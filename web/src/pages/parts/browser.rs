@@ -64,19 +64,23 @@ fn object(fields: &[(&str, JsValue)]) -> JsValue {
 }
 
 /// Puts the focus on an element when the page is drawn anew.
-pub(super) fn focus_later(selector: &'static str) {
-    gloo::timers::callback::Timeout::new(0, move || focus(selector)).forget();
+pub(super) fn focus_later(selector: impl AsRef<str> + 'static) {
+    gloo::timers::callback::Timeout::new(0, move || focus(selector.as_ref())).forget();
 }
 
 /// Puts the focus on the page's heading when the page is drawn anew, if what had it is gone.
 pub(super) fn focus_if_lost() {
     gloo::timers::callback::Timeout::new(0, || {
-        let now = gloo::utils::document().active_element();
-        if now.is_none_or(|now| now.tag_name() == "BODY") {
+        if is_lost() {
             focus("main h1");
         }
     })
     .forget();
+}
+
+/// Whether nothing has the focus.
+pub(super) fn is_lost() -> bool {
+    gloo::utils::document().active_element().is_none_or(|now| now.tag_name() == "BODY")
 }
 
 /// Puts the focus on an element; one that is not there, or cannot take it, leaves it where it was.

@@ -27,6 +27,8 @@ pub(super) struct Desk {
     calm: Option<Timeout>,
     /// Whether the choice was open when this was last drawn.
     chose: bool,
+    /// Whether nothing had the focus before this was drawn.
+    lost: bool,
 }
 
 #[derive(Clone, PartialEq, Properties)]
@@ -54,12 +56,14 @@ impl Component for Desk {
             panel: Panel::default(),
             calm: None,
             chose: false,
+            lost: true,
         };
         desk.work_out(&ctx.props().app);
         desk
     }
 
     fn update(&mut self, ctx: &Context<Self>, change: Option<Change>) -> bool {
+        self.lost = browser::is_lost();
         let Some(Change(does)) = change else {
             let hand = self.hand.clone();
             self.calm = Some(Timeout::new(CALM, move || acts::read(&hand)));
@@ -71,6 +75,7 @@ impl Component for Desk {
     }
 
     fn changed(&mut self, ctx: &Context<Self>, old: &Props) -> bool {
+        self.lost = browser::is_lost();
         if old.app.saved.part.id() != ctx.props().app.saved.part.id() {
             self.state.open = Open::default();
         }
@@ -101,6 +106,10 @@ impl Component for Desk {
             chooser::back();
         }
         self.chose = chooses;
+        // What had the focus went with what was drawn before.
+        if !self.lost && browser::is_lost() {
+            browser::focus("main h1");
+        }
         acts::fetch_photos(&self.hand, app, &self.state);
     }
 

@@ -204,7 +204,7 @@ fn demo(shown: &Shown<'_>) -> Html {
     let (hand, app) = (shown.hand.clone(), Rc::clone(shown.app));
     let onclick = Callback::from(move |_: MouseEvent| acts::demo(&hand, &app, !there));
     let (title, why) = if there { (P::RemoveDemo, None) } else { (P::ShowDemo, Some(P::DemoWhy)) };
-    let mut inside = vec![key("", say(title), onclick)];
-    inside.extend(why.map(|why| para("small", say(why))));
-    section("card", inside)
+    // The list keeps its length, so that the key is not made anew under the finger.
+    let why = why.map(|why| para("small", say(why))).unwrap_or_default();
+    section("card", vec![key("", say(title), onclick), why])
 }

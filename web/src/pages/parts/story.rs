@@ -8,9 +8,8 @@ use yew::prelude::*;
 
 use super::card::Own;
 use super::list::{key, with};
-use super::say;
+use super::{browser, say};
 use crate::app::LANGUAGE;
-use crate::parts::chips::press;
 use crate::parts::text::para;
 
 /// The story, its newest entry last.
@@ -70,8 +69,15 @@ fn row(own: &Own<'_>, StoryRow { line, remove }: &StoryRow) -> Html {
         key("", say(P::Today), onclick)
     });
     let gone = line.entry.filter(|_| shown.state.open.tidy).map(|entry| {
-        let onclick = press(shown.dispatch, PartAction::RemoveEntry(entry).into());
-        html! { <button type="button" aria-label={remove.clone()} {onclick}>{ say(P::Remove) }</button> }
+        let dispatch = shown.dispatch.clone();
+        // The focus goes on to the entry that comes next, or to the heading where there is none.
+        let onclick = Callback::from(move |_: MouseEvent| {
+            browser::focus("#part-card");
+            dispatch.emit(PartAction::RemoveEntry(entry).into());
+            browser::focus_later(format!("#remove-{entry}"));
+        });
+        let id = format!("remove-{entry}");
+        html! { <button type="button" {id} aria-label={remove.clone()} {onclick}>{ say(P::Remove) }</button> }
     });
     html! {
         <li>
