@@ -415,19 +415,34 @@ impl Learnt<'_> {
             return Vec::new();
         }
         let say = |phrase: Tempers<'_>| speech.language.tempers(phrase).into_owned();
-        let count = results.len();
-        // What the results were off, not what is left of it after it was shared out.
-        let apart = results.iter().filter_map(|one| {
-            Some(one.hrc - self.taught.tempering().band(&one.tempers).ok()?.median)
-        });
-        let apart: Vec<f64> = apart.collect();
-        #[expect(clippy::cast_precision_loss, reason = "a handful of results")]
-        let mean = apart.iter().sum::<f64>() / apart.len().max(1) as f64;
-        if mean.abs() < AGREES {
-            return vec![say(Tempers::LearnedNothing { count })];
+        let hrc = |value: f64| format!("{} HRC", fixed(value, 0));
+        let (mut apart, mut text) = (Vec::new(), Vec::new());
+        for (one, doubt) in results.iter().zip(self.taught.doubted()) {
+            let Ok(book) = self.taught.tempering().band(&one.tempers) else { continue };
+            // What the result was off, not what is left of it after it was shared out.
+            let off = one.hrc - book.median;
+            match doubt {
+                None => apart.push(off),
+                Some(most) => text.push(say(Tempers::Doubted {
+                    hrc: &hrc(one.hrc),
+                    offset: &hrc(off.abs()),
+                    harder: off > 0.0,
+                    most: &hrc(*most),
+                })),
+            }
         }
-        let offset = format!("{} HRC", fixed(mean.abs().round(), 0));
-        let mut text = vec![say(Tempers::Learned { count, offset: &offset, harder: mean > 0.0 })];
+        let count = apart.len();
+        if count == 0 {
+            return text;
+        }
+        #[expect(clippy::cast_precision_loss, reason = "a handful of results")]
+        let mean = apart.iter().sum::<f64>() / count as f64;
+        if mean.abs() < AGREES {
+            text.push(say(Tempers::LearnedNothing { count }));
+            return text;
+        }
+        let offset = hrc(mean.abs().round());
+        text.push(say(Tempers::Learned { count, offset: &offset, harder: mean > 0.0 }));
         let oven = self.taught.oven();
         if oven.mean.abs() >= oven.sd && oven.mean.abs() >= TOLD {
             let dial = speech.difference(oven.mean.abs());

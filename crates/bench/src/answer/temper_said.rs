@@ -285,7 +285,7 @@ impl Job<'_> {
             let dial = dial.and_then(|at| self.checks.as_ref()?.dial_for(at).ok());
             return (planned, dial.map(Celsius::get));
         }
-        if self.learnt.taught.results().is_empty() {
+        if !self.learnt.taught.believed() {
             return (planned, None);
         }
         (planned + self.learnt.taught.oven().mean, Some(planned))

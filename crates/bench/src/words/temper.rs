@@ -52,6 +52,7 @@ pub enum Tempers<'a> {
 
     // What was learned.
     Learned { count: usize, offset: &'a str, harder: bool },
+    Doubted { hrc: &'a str, offset: &'a str, harder: bool, most: &'a str },
     LearnedNothing { count: usize },
     LearnedOven { dial: &'a str, hotter: bool },
     LearnedSplit,

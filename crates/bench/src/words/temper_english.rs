@@ -166,6 +166,12 @@ pub(super) fn say(phrase: Tempers<'_>) -> Words {
             if harder { "harder" } else { "softer" }
         )
         .into(),
+        T::Doubted { hrc, offset, harder, most } => format!(
+            "Your {hrc} is {offset} {} than the book, where results are hardly more than {most} off: {}are unit, scale and dial right? It counts for less and makes nothing surer; to leave it out, go by the book alone.",
+            if harder { "harder" } else { "softer" },
+            if harder { "" } else { "was it fully hard before the temper, " }
+        )
+        .into(),
         T::LearnedNothing { count: 1 } => {
             "Your last result came out within 1 HRC of the book; planned with that.".into()
         }

@@ -223,3 +223,24 @@ fn worked_cases_of_the_next_step() {
         assert_eq!(found, (Some(action), Some(diagnosis)), "{arguments:?}");
     }
 }
+
+/// O1 is printed with 59 to 62 HRC between 205 and 260 °C. A piece of 48 HRC after that was not hard, or was read wrongly.
+#[test]
+fn one_wild_result_is_doubted_and_takes_nothing_over() {
+    let wild = ["--learn", "48 HRC@215C/2h"];
+    let at = |more: &[&str]| {
+        let answer = json(&[&["temper", "O1", "--at", "220C"], more].concat()).json();
+        let of = |name: &str| answer["hardness"][name].as_f64().unwrap();
+        (of("low"), of("high"))
+    };
+    let (book, with) = (at(&[]), at(&wild));
+    assert!(with.1 - with.0 >= book.1 - book.0 && with.1 > 60.0, "{book:?} {with:?}");
+    let plan = [&["temper", "O1", "--target", "58-60 HRC"][..], &wild].concat();
+    let told = biteband(&plan);
+    assert_eq!(told.code, 0, "{}", told.out);
+    let out = told.out.split_whitespace().collect::<Vec<_>>().join(" ");
+    for word in ["fully hard before", "unit, scale and dial", "go by the book alone"] {
+        assert!(out.contains(word), "{out}");
+    }
+    assert!(!out.contains("planned with that"), "{out}");
+}
