@@ -36,6 +36,7 @@ mod temper;
 mod temper_ages;
 mod temper_answer;
 mod temper_brittle;
+mod temper_refused;
 mod temper_said;
 mod unknown;
 mod unknown_answer;

@@ -6,7 +6,7 @@ use biteband_steel::furnace::{self, OvenOffset, Protection, heat_through};
 use biteband_steel::reach::Steel;
 use biteband_steel::temper::brittle::BrittleKind;
 use biteband_steel::temper::{
-    Aim, How, LEVEL, MEASURED, Method, Oven, Plan, PlanError, PlanStep, Predicted, Temper, Way,
+    Aim, How, LEVEL, MEASURED, Method, Oven, Plan, PlanStep, Predict, Predicted, Temper, Way,
     colour, plan,
 };
 use biteband_steel::{CurveCloseness, Element, Grade, Interval};
@@ -180,7 +180,8 @@ impl Job<'_> {
         let over = martensite.and_then(|range| range.core);
         let how = How { done, minutes: self.held, times: self.times, over };
         let make = |learnt: &Learnt<'_>| {
-            plan(&learnt.taught.oven_set(), limits, how).map_err(|error| self.no_plan(text, &error))
+            plan(&learnt.taught.oven_set(), limits, how)
+                .map_err(|error| self.no_plan(text, limits, how, &error))
         };
         let mut found = make(self.learnt)?;
         let first = found.steps.first().map(|step| step.temper.celsius());
@@ -219,9 +220,17 @@ impl Job<'_> {
                 fall: &format!("{} HRC", format::fixed(found.fall, 1)),
                 last: &self.set(self.metal_and_dial(last.temper.celsius()).0),
             }),
+            None if found.ends => String::new(),
             None => self.say(Tempers::NoMoreSteps),
         };
-        answer.notes.push(steps);
+        answer.notes.extend(Some(steps).filter(|steps| !steps.is_empty()));
+        if found.ends {
+            let tempering = self.learnt.taught.tempering();
+            answer.notes.push(self.say(Tempers::KnownEnds {
+                at: &self.speech.celsius(tempering.range().high.floor()),
+                sheets: matches!(tempering.way(), Way::Sheets(_)),
+            }));
+        }
         let wanted = self.speech.units.range(HRC, aim.low(), aim.high());
         answer.notes.push(self.say(Tempers::StopWhen { wanted: &wanted }));
         if found.at_the_end {
@@ -298,43 +307,16 @@ impl Job<'_> {
         Some(checks.at(dial).ok()?.half_width.get())
     }
 
-    fn no_plan(&self, target: &str, error: &PlanError) -> Refusal {
-        let target_text = format::shortened(target);
-        let what = |celsius: &f64| self.speech.celsius(*celsius);
-        match error {
-            PlanError::TooHard { most, celsius } => {
-                let quenched = self.quenched.map(Self::hrc);
-                refused(
-                    self.speech,
-                    error.code(),
-                    target,
-                    TemperRefusal::TargetAbove {
-                        target: &target_text,
-                        most: &Self::hrc(*most),
-                        at: &what(celsius),
-                        quenched: quenched.as_deref(),
-                    },
-                )
-            }
-            PlanError::TooSoft { least, celsius } => refused(
-                self.speech,
-                error.code(),
-                target,
-                TemperRefusal::TargetBelow {
-                    target: &target_text,
-                    least: &Self::hrc(*least),
-                    at: &what(celsius),
-                },
-            ),
-            PlanError::Unknown => {
-                refused(self.speech, error.code(), target, TemperRefusal::Unreadable)
-            }
-        }
+    /// Tempers that are known both once and as often as the plan does them, in °C.
+    fn known(&self) -> Interval {
+        let tempering = self.learnt.taught.tempering();
+        let low = tempering.known(self.held).low;
+        Interval { low, ..tempering.known(self.held * f64::from(self.times)) }
     }
 
     /// The curve for one stay of the usual length at every temperature that is known.
     fn curve(&self, answer: &mut TemperAnswer) {
-        let range = self.learnt.taught.tempering().known(self.held * f64::from(self.times));
+        let range = self.known();
         let mut celsius = (range.low / CURVE).ceil() * CURVE;
         while celsius <= range.high {
             let one = Temper::new(celsius, self.held).ok();
@@ -400,7 +382,7 @@ impl Job<'_> {
             }
             Way::Sheets(sheets) => {
                 let total = self.held * f64::from(self.times);
-                let ends = sheets.ends(total);
+                let ends = self.known();
                 let ends_text = self.speech.units.temperatures(ends.low.round(), ends.high.round());
                 answer.basis.push(
                     self.say(Tempers::FromSheets {

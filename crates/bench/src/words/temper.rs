@@ -23,6 +23,7 @@ pub enum Tempers<'a> {
     First { at: &'a str, time: &'a str, times: u8, expect: &'a str, band: &'a str },
     ThenMeasure { step: &'a str, fall: &'a str, last: &'a str },
     NoMoreSteps,
+    KnownEnds { at: &'a str, sheets: bool },
     StopWhen { wanted: &'a str },
     AtTheEnd { at: &'a str },
     Dial { dial: &'a str, metal: &'a str, width: &'a str },
@@ -80,6 +81,19 @@ pub enum Tempers<'a> {
     NearAc1 { ac1: &'a str },
 }
 
+/// What holds a target above everything that a plan may count on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Above {
+    /// The steel gives no more at all.
+    Steel,
+    /// The steel gives it now and then.
+    Middle,
+    /// The tempers that the part has had.
+    Done,
+    /// An own result that is doubted.
+    Doubted,
+}
+
 /// Why nothing is said about a temper.
 #[derive(Clone, Copy, Debug)]
 #[expect(missing_docs, reason = "a phrase is documented by its words in each language")]
@@ -88,18 +102,54 @@ pub enum TemperRefusal<'a> {
     NoTime,
     Unreadable,
     NothingAsked,
-    AboveAc1 { at: &'a str, ac1: &'a str },
-    TargetAbove { target: &'a str, most: &'a str, at: &'a str, quenched: Option<&'a str> },
-    TargetBelow { target: &'a str, least: &'a str, at: &'a str },
-    DoesNotHarden { steel: &'a str },
-    Ages { steel: &'a str, ages: &'a str },
-    CaseOnly { steel: &'a str, range: &'a str, working: &'a str },
-    NoCurve { steel: &'a str, range: &'a str },
-    OutsideSheets { why: &'a str },
-    Composition { why: &'a str },
-    Learn { given: &'a str },
-    AsQuenched { given: &'a str },
-    Weigh { why: &'a str },
+    AboveAc1 {
+        at: &'a str,
+        ac1: &'a str,
+    },
+    TargetAbove {
+        target: &'a str,
+        most: &'a str,
+        band: &'a str,
+        at: &'a str,
+        quenched: Option<&'a str>,
+        above: Above,
+    },
+    TargetBelow {
+        target: &'a str,
+        least: &'a str,
+        at: &'a str,
+    },
+    DoesNotHarden {
+        steel: &'a str,
+    },
+    Ages {
+        steel: &'a str,
+        ages: &'a str,
+    },
+    CaseOnly {
+        steel: &'a str,
+        range: &'a str,
+        working: &'a str,
+    },
+    NoCurve {
+        steel: &'a str,
+        range: &'a str,
+    },
+    OutsideSheets {
+        why: &'a str,
+    },
+    Composition {
+        why: &'a str,
+    },
+    Learn {
+        given: &'a str,
+    },
+    AsQuenched {
+        given: &'a str,
+    },
+    Weigh {
+        why: &'a str,
+    },
 }
 
 impl Language {

@@ -7,7 +7,7 @@ use std::borrow::Cow;
 use biteband_steel::temper::TemperError;
 use biteband_steel::temper::colour::Colour;
 
-use super::temper::{TemperRefusal, Tempers};
+use super::temper::{Above, TemperRefusal, Tempers};
 
 type Words = Cow<'static, str>;
 
@@ -64,6 +64,11 @@ pub(super) fn say(phrase: Tempers<'_>) -> Words {
         T::NoMoreSteps => {
             "Measure afterwards. A further step would take it below what is wanted.".into()
         }
+        T::KnownEnds { at, sheets } => format!(
+            "{} at {at}: what a hotter temper leaves is not known.",
+            if sheets { "The printed curves end" } else { "What is known ends" }
+        )
+        .into(),
         T::StopWhen { wanted } => {
             format!("Stop as soon as it measures {wanted}: tempering only softens.").into()
         }
@@ -294,15 +299,35 @@ pub(super) fn refuse(what: TemperRefusal<'_>) -> [Words; 3] {
             format!("below {ac1}").into(),
             "To soften it altogether, anneal it: heat above the change and cool slowly.".into(),
         ],
-        R::TargetAbove { target, most, at, quenched } => [
-            format!(
-                "{target} cannot be had: already the mildest temper, {at}, leaves no more than about {most}{}.",
-                quenched.map(|hrc| format!(", and as quenched it has about {hrc}")).unwrap_or_default()
-            )
-            .into(),
-            format!("up to about {most}").into(),
-            "Take a steel with more carbon, or want less.".into(),
-        ],
+        R::TargetAbove { target, most, band, at, quenched, above } => {
+            let tempered = format!("the mildest temper, {at}, leaves about {most}, {band}");
+            let quenched =
+                quenched.map(|hrc| format!(", and as quenched it has about {hrc}")).unwrap_or_default();
+            [
+                match above {
+                    Above::Done => format!(
+                        "{target} cannot be had any more: the tempers so far leave about {most}, {band}."
+                    ),
+                    Above::Middle => format!(
+                        "{target} is above the middle of what this steel gives: {tempered}{quenched}. It is not to be counted on."
+                    ),
+                    _ => format!("{target} cannot be had: already {tempered}{quenched}."),
+                }
+                .into(),
+                format!("up to about {most}").into(),
+                match above {
+                    Above::Steel => "Take a steel with more carbon, or want less.",
+                    Above::Middle => {
+                        "Want less, take a steel with more carbon, or try the mildest temper and keep what measures enough."
+                    }
+                    Above::Done => "Harden it again: tempering goes down only.",
+                    Above::Doubted => {
+                        "The book leaves more, but a result of yours is far below it: look into that one, or go by the book alone."
+                    }
+                }
+                .into(),
+            ]
+        }
         R::TargetBelow { target, least, at } => [
             format!("{target} cannot be had by tempering: even {at} leaves about {least}.").into(),
             format!("from about {least} on").into(),

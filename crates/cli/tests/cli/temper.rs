@@ -244,3 +244,54 @@ fn one_wild_result_is_doubted_and_takes_nothing_over() {
     }
     assert!(!out.contains("planned with that"), "{out}");
 }
+
+/// The reason of a refusal is the one that holds: what was done to the part, what the steel gives now and then, or the steel.
+#[test]
+fn a_target_out_of_reach_is_refused_for_its_own_reason() {
+    let refused = |arguments: &[&str]| {
+        let refused = json(arguments).refused(1);
+        assert_eq!(refused["code"], "temper.target_above", "{arguments:?}");
+        [&refused["message"], &refused["instead"]].map(|text| text.as_str().unwrap().to_owned())
+    };
+    // A part drawn at 500 °C is soft whatever its carbon: hardened anew the steel has 54 to 59 HRC.
+    let [message, instead] =
+        refused(&["temper", "4140", "--target", "52 HRC", "--done", "500C/2h"]);
+    assert!(message.contains("tempers so far") && instead.contains("Harden it again"), "{message}");
+    assert!(!instead.contains("carbon"), "{instead}");
+    // The bands reach the target.
+    for (steel, target) in [("420", "50-52 HRC"), ("4140", "58 HRC")] {
+        let [message, instead] = refused(&["temper", steel, "--target", target]);
+        assert!(message.contains("above the middle") && message.contains(" – "), "{message}");
+        assert!(!message.contains("cannot be had") && instead.contains("try"), "{instead}");
+    }
+    let [message, instead] = refused(&["temper", "4140", "--target", "64-66 HRC"]);
+    assert!(message.contains("cannot be had") && instead.contains("more carbon"), "{message}");
+}
+
+/// O1's last printed point is 31 HRC at 649 °C: 30 HRC lies beyond all curves, and a further step is unknown, not too soft.
+#[test]
+fn where_the_curves_end_it_is_said() {
+    let out = |target: &str| {
+        let told = biteband(&["temper", "O1", "--target", target]);
+        told.out.split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    let end = out("30 HRC");
+    assert!(
+        end.contains("The printed curves end at") && !end.contains("below what is wanted"),
+        "{end}"
+    );
+    assert!(!out("58-60 HRC").contains("curves end at"));
+}
+
+/// The one printed curve of 420 begins at 204 °C, 400 °F: what is not told of a temper is not planned either.
+#[test]
+fn the_range_of_a_plan_is_that_of_a_temper() {
+    assert_eq!(json(&["temper", "420", "--at", "200C"]).refused(1)["code"], "temper.beyond_sheets");
+    let answer = json(&["temper", "420", "--target", "47-49 HRC"]).json();
+    let at = |list: &str| answer[list][0]["celsius"].as_f64().unwrap();
+    for first in [at("plan"), at("curve")] {
+        assert!(first >= 204.0, "{first}");
+        let told = json(&["temper", "420", "--at", &format!("{first}C")]);
+        assert_eq!(told.code, 0, "{first}");
+    }
+}
