@@ -101,7 +101,7 @@ pub use steel_answer::{
     ElementAnswer, FindAnswer, HardeningAnswer, SteelAnswer, SteelListing, SteelSource,
     SuppliedAnswer, TargetRow, TargetsAnswer, TemperatureStep, TemperingAnswer, WorkingAnswer,
 };
-pub(crate) use temper::{HELD, hrc_of, temper_curve, time, wanted};
+pub(crate) use temper::{HELD, hrc_of, not_as_quenched, temper_curve, time, wanted};
 pub use temper::{TemperQuestion, temper, tempered};
 pub use temper_answer::{
     AfterAnswer, AgeOption, BrittleAnswer, CurvePoint, LearnedAnswer, OwnPoint, PlanAnswer,

@@ -12,11 +12,11 @@ use biteband_steel::temper::{
 use biteband_steel::{CurveCloseness, Element, Grade, Interval};
 
 use super::heat::{Speech, joined};
-use super::temper::{HRC, Learnt, SNAP, TemperQuestion, learned, refused, tempering_refused, time};
+use super::temper::{HRC, Learnt, SNAP, TemperQuestion, learned, tempering_refused, time};
 use super::temper_answer::{AfterAnswer, CurvePoint, PlanAnswer, SheetAnswer, TemperAnswer};
 use crate::format::{self, fixed};
 use crate::refusal::Refusal;
-use crate::words::{TemperRefusal, Tempers};
+use crate::words::Tempers;
 
 /// From this carbon on a part of it stays undissolved when the steel is hardened, mass percent. Common practice, no source.
 const HYPER: f64 = 0.85;

@@ -6,7 +6,8 @@ use super::steel_asked::{Asked, Named, asked, checks, given, section};
 use super::temper_curve::{CurveView, Drawn, curve};
 use super::{Chip, Problem};
 use crate::answer::{
-    HELD, PlanAnswer, TemperAnswer, TemperQuestion, hrc_of, temper, temper_curve, time, wanted,
+    HELD, PlanAnswer, TemperAnswer, TemperQuestion, hrc_of, not_as_quenched, temper, temper_curve,
+    time, wanted,
 };
 use crate::format::Units;
 use crate::measure::{Kind, parse_time, read};
@@ -383,6 +384,9 @@ impl Page<'_> {
             return;
         }
         let mut base = self.question(named);
+        if let Some(refusal) = not_as_quenched(self.language, &base) {
+            return self.refused(view, Field::Temper(TemperField::AsQuenched), refusal);
+        }
         base.learn = self.counted(view, named, &base);
         let of_this = self.planner.results.iter().any(|one| of_this(one, named));
         view.book = of_this.then(|| Chip {

@@ -98,7 +98,11 @@ pub enum Above {
 #[derive(Clone, Copy, Debug)]
 #[expect(missing_docs, reason = "a phrase is documented by its words in each language")]
 pub enum TemperRefusal<'a> {
-    Temper(&'a TemperError),
+    Temper {
+        error: &'a TemperError,
+        hot: &'a str,
+        apart: Option<&'a str>,
+    },
     NoTime,
     Unreadable,
     NothingAsked,
@@ -146,6 +150,11 @@ pub enum TemperRefusal<'a> {
     },
     AsQuenched {
         given: &'a str,
+    },
+    NotQuenched {
+        given: &'a str,
+        range: &'a str,
+        harder: bool,
     },
     Weigh {
         why: &'a str,

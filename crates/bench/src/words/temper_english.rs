@@ -264,17 +264,25 @@ pub(super) fn say(phrase: Tempers<'_>) -> Words {
 pub(super) fn refuse(what: TemperRefusal<'_>) -> [Words; 3] {
     use TemperRefusal as R;
     match what {
-        R::Temper(TemperError::Quantity(inside)) => [
+        R::Temper { error: TemperError::Quantity(inside), .. } => [
             format!("A {inside}.").into(),
             "50 to 800 °C, a second to 100 h".into(),
             "Look at the unit and the decimal point.".into(),
         ],
-        R::Temper(error @ TemperError::Outside { .. }) => [
-            format!("{error}.").into(),
+        R::Temper { error: TemperError::Outside { .. }, hot, apart } => [
+            format!("{hot} is no temper.").into(),
             "50 to 800 °C (120 to 1470 °F)".into(),
-            "Look at the unit: 400 F is 204 °C.".into(),
+            format!(
+                "Look at the unit: 400 F is 204 °C.{}",
+                apart
+                    .map(|apart| format!(
+                        " As a difference, {hot} is {apart}: add it up and write the temperature that comes out."
+                    ))
+                    .unwrap_or_default()
+            )
+            .into(),
         ],
-        R::Temper(error @ TemperError::TooLong { .. }) => [
+        R::Temper { error: error @ TemperError::TooLong { .. }, .. } => [
             format!("{error}.").into(),
             "up to 100 h".into(),
             "Look at the unit: 90 min is 1.5 h.".into(),
@@ -372,6 +380,21 @@ pub(super) fn refuse(what: TemperRefusal<'_>) -> [Words; 3] {
             format!("The own results cannot be weighed: {why}.").into(),
             "up to 200 results".into(),
             "Take the odd one out.".into(),
+        ],
+        R::NotQuenched { given, range, harder } => [
+            if harder {
+                format!("{given} as quenched is more than a steel with this carbon can have.")
+            } else {
+                format!("{given} is softer than this steel is once it has hardened: then it was not hardened.")
+            }
+            .into(),
+            range.to_owned().into(),
+            if harder {
+                "Look at scale and instrument, or at the steel."
+            } else {
+                "Harden it and measure again, or look at the steel."
+            }
+            .into(),
         ],
         R::AsQuenched { given } => [
             format!("\"{given}\" is no hardness as quenched.").into(),

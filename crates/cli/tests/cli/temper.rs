@@ -37,7 +37,11 @@ fn what_is_missing_or_impossible_is_told() {
         (&["temper", "4140", "--at", "220C", "--for", "0h"], "quantity.out_of_bounds", 1),
         (&["temper", "4140", "--at", "760C"], "temper.above_ac1", 1),
         (&["temper", "4140", "--target", "64-66 HRC"], "temper.target_above", 1),
-        (&["temper", "4140", "--target", "10-14 HRC"], "temper.target_below", 1),
+        (&["temper", "O1", "--target", "22-25 HRC"], "temper.target_below", 1),
+        // Rockwell C ends at 20; what is softer has no number to be wanted.
+        (&["temper", "4140", "--target", "18 HRC"], "hardness.outside_tables", 1),
+        (&["temper", "4140", "--target", "10-14 HRC"], "hardness.outside_tables", 1),
+        (&["temper", "4140", "--at", "25F"], "temper.temperature_outside", 1),
         (&["temper", "1018", "--at", "200C"], "temper.case_only", 1),
         (&["temper", "17-4PH", "--at", "520C"], "temper.ages", 1),
         (&["temper", "D3", "--at", "200C"], "temper.no_curve", 1),
@@ -293,5 +297,22 @@ fn the_range_of_a_plan_is_that_of_a_temper() {
         assert!(first >= 204.0, "{first}");
         let told = json(&["temper", "420", "--at", &format!("{first}C")]);
         assert_eq!(told.code, 0, "{first}");
+    }
+}
+
+/// 0.38 to 0.43 % C: ASTM A255 has 56 to 58 HRC for all martensite and 41 to 44 for half of it.
+#[test]
+fn a_hardness_as_quenched_that_the_carbon_cannot_give_is_refused() {
+    let asked = |hrc: &str| json(&["temper", "4140", "--at", "220C", "--as-quenched", hrc]);
+    for (hrc, word) in [("70 HRC", "more than"), ("20 HRC", "not hardened")] {
+        let refused = asked(hrc).refused(1);
+        assert_eq!(refused["code"], "temper.not_as_quenched", "{hrc}");
+        assert!(refused["message"].as_str().unwrap().contains(word), "{refused}");
+        let allowed = refused["allowed"].as_str().unwrap();
+        assert!(["37", "38", "39"].iter().any(|low| allowed.starts_with(low)), "{allowed}");
+        assert!(allowed.contains("– 61") || allowed.contains("– 60"), "{allowed}");
+    }
+    for hrc in ["50 HRC", "57 HRC", "59 HRC"] {
+        assert_eq!(asked(hrc).code, 0, "{hrc}");
     }
 }
