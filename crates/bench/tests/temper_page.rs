@@ -175,6 +175,44 @@ fn a_checked_dial_is_what_the_plan_shows() {
     assert!(plan.unchecked && plan.dial.contains("No check"), "{}", plan.dial);
 }
 
+/// Tin melts at 231.9 °C (ITS-90).
+#[test]
+fn a_check_is_named_as_its_hint_names_it_and_its_reach_is_said() {
+    let [named, figure] = ["Tin ", "231.9 °C"].map(|truth| {
+        let view = shown(&[punch(), check("240 °C", truth).to_vec()].concat());
+        assert!(view.problems.is_empty(), "{:?}", view.problems);
+        view.plan.unwrap()
+    });
+    assert_eq!(named.first, figure.first);
+    let wrong = shown(&[punch(), check("240 °C", "lead").to_vec()].concat());
+    assert!(wrong.plan.unwrap().unchecked);
+    // The check reaches the first temper and not the last, which then has no figure of the dial: that is said once.
+    let (first, last) = (figure.steps.first().unwrap(), figure.steps.last().unwrap());
+    assert_eq!((first.of, last.of), (TemperPage::OnDial, TemperPage::InMetal));
+    let said = format!("No check of your dial reaches {}", last.at);
+    assert_eq!(figure.dial.matches(&said).count(), 1, "{}", figure.dial);
+    let again = format!("Look again before {} in the metal", last.at);
+    assert!(figure.how.iter().any(|text| text.contains(&again)), "{:?}", figure.how);
+    // With a reach over all of them every figure is the dial's.
+    let low = check("150 °C", "146 °C").to_vec();
+    let high = check("300 °C", "290 °C").to_vec();
+    let plan = shown(&[punch(), low, high].concat()).plan.unwrap();
+    let last = plan.steps.last().unwrap();
+    let again = format!("Look again before {} on your dial", last.at);
+    assert!(plan.how.iter().any(|text| text.contains(&again)), "{:?}", plan.how);
+    assert!(!plan.dial.contains("No check"), "{}", plan.dial);
+}
+
+/// Kitchen ovens were found from 17 K below to 22 K above their dial: one result hardly tells which this one is.
+#[test]
+fn a_dial_that_only_results_speak_of_keeps_its_width() {
+    let asked = [steel(SteelField::Query, "4140"), steel(SteelField::Target, "45 HRC")].to_vec();
+    let plan = shown(&[asked, result("50 HRC", "300 °C / 2 h").to_vec()].concat()).plan.unwrap();
+    assert!(plan.dial.contains("not checked"), "{}", plan.dial);
+    let (_, width) = plan.dial.split_once("give or take ").unwrap();
+    assert!((17.0..=24.0).contains(&before(width, " °C")), "{width}");
+}
+
 /// O1's sheets end at 649 °C: a result from beyond cannot be weighed. What is known of the oven has nothing to do with it.
 #[test]
 fn a_result_that_cannot_be_counted_leaves_the_checks_of_the_oven() {

@@ -282,7 +282,7 @@ pub(crate) fn wanted(language: Language, text: &str) -> Result<Target, Refusal> 
     if let Some(middle) = middle.filter(|middle| *middle < SCALE_END) {
         let refuse = |error| Refusal::of_hardness(language, &error);
         let soft = Reading::new(HRC, middle).map_err(refuse)?;
-        convert(soft, Axis::Hardness(Scale::Hv), Choice::STEEL).map_err(refuse)?;
+        let _ = convert(soft, Axis::Hardness(Scale::Hv), Choice::STEEL).map_err(refuse)?;
     }
     Ok(target)
 }

@@ -16,7 +16,7 @@ use super::temper::{HRC, Learnt, SNAP, TemperQuestion, learned, tempering_refuse
 use super::temper_answer::{AfterAnswer, CurvePoint, PlanAnswer, SheetAnswer, TemperAnswer};
 use crate::format::{self, fixed};
 use crate::refusal::Refusal;
-use crate::words::Tempers;
+use crate::words::{TemperPage, Tempers};
 
 /// From this carbon on a part of it stays undissolved when the steel is hardened, mass percent. Common practice, no source.
 const HYPER: f64 = 0.85;
@@ -218,7 +218,7 @@ impl Job<'_> {
             Some(last) => self.say(Tempers::ThenMeasure {
                 step: &self.speech.difference(found.step),
                 fall: &format!("{} HRC", format::fixed(found.fall, 1)),
-                last: &self.set(self.metal_and_dial(last.temper.celsius()).0),
+                last: &self.last(last.temper.celsius(), first.temper.celsius()),
             }),
             None if found.ends => String::new(),
             None => self.say(Tempers::NoMoreSteps),
@@ -246,17 +246,20 @@ impl Job<'_> {
                 metal: &at,
                 width: &self.speech.difference(width),
             }),
-            (Some(dial), _) => {
-                self.say(Tempers::DialLearned { dial: &self.speech.celsius(dial), metal: &at })
-            }
-            (None, _) => {
-                let width = &self.speech.difference(2.0 * Oven::UNCHECKED.sd_k);
-                self.say(match self.checks {
-                    Some(_) => Tempers::DialBeyond { at: &at, width },
-                    None => Tempers::DialUnchecked { width },
-                })
-            }
+            (Some(dial), _) => self.say(Tempers::DialLearned {
+                dial: &self.speech.celsius(dial),
+                metal: &at,
+                width: &self.speech.difference(2.0 * self.learnt.taught.oven().sd),
+            }),
+            (None, _) if self.checks.is_some() => self.beyond(&at),
+            (None, _) => self.say(Tempers::DialUnchecked { width: &self.unchecked() }),
         };
+        // Steps from here on have no figure of the dial.
+        let on_dial = |step: &&PlanAnswer| step.dial_c.is_some();
+        let beyond = answer.plan.iter().find(|step| !on_dial(step));
+        let beyond = beyond.filter(|_| answer.plan.first().as_ref().is_some_and(on_dial));
+        let beyond = beyond.map(|step| self.beyond(&self.set(step.celsius)));
+        let dial = joined([dial, beyond.unwrap_or_default()].into_iter());
         answer.notes.push(dial.clone());
         answer.dial = dial;
         Ok(found)
@@ -265,6 +268,28 @@ impl Job<'_> {
     /// A temperature that is to be set: as finely as an oven can be.
     fn set(&self, celsius: f64) -> String {
         self.speech.units.temperatures(celsius.round(), celsius.round())
+    }
+
+    /// What an unchecked dial may be off.
+    fn unchecked(&self) -> String {
+        self.speech.difference(2.0 * Oven::UNCHECKED.sd_k)
+    }
+
+    /// No check reaches a temper.
+    fn beyond(&self, at: &str) -> String {
+        self.say(Tempers::DialBeyond { at, width: &self.unchecked() })
+    }
+
+    /// The last temper of a plan as its first is set: by the dial, where that has a figure for it.
+    fn last(&self, last: f64, first: f64) -> String {
+        let of = |of| self.speech.language.temper_page(of);
+        match (self.metal_and_dial(last), self.metal_and_dial(first)) {
+            ((_, Some(dial)), _) => format!("{} {}", self.set(dial), of(TemperPage::OnDial)),
+            ((metal, _), (_, Some(_))) => {
+                format!("{} {}", self.set(metal), of(TemperPage::InMetal))
+            }
+            ((metal, _), _) => self.set(metal),
+        }
     }
 
     fn step(&self, step: &PlanStep) -> PlanAnswer {

@@ -28,7 +28,7 @@ pub enum Tempers<'a> {
     AtTheEnd { at: &'a str },
     Dial { dial: &'a str, metal: &'a str, width: &'a str },
     DialUnchecked { width: &'a str },
-    DialLearned { dial: &'a str, metal: &'a str },
+    DialLearned { dial: &'a str, metal: &'a str, width: &'a str },
     DialBeyond { at: &'a str, width: &'a str },
     SnapTonight { at: &'a str, time: &'a str },
     Step { at: &'a str, time: &'a str, times: u8, expect: &'a str, band: &'a str },

@@ -84,8 +84,8 @@ pub(super) fn say(phrase: Tempers<'_>) -> Words {
             "The dial of this oven was not checked: ovens of this kind were found up to {width} off. Put a thermometer beside the part."
         )
         .into(),
-        T::DialLearned { dial, metal } => format!(
-            "By your own results: set the dial to {dial}, which is about {metal} in the metal."
+        T::DialLearned { dial, metal, width } => format!(
+            "By your own results: set the dial to {dial}, which is about {metal} in the metal, give or take {width}: the dial was not checked."
         )
         .into(),
         T::DialBeyond { at, width } => format!(
