@@ -85,6 +85,14 @@ fn the_punch_is_planned_drawn_and_told() {
     assert!(plan.unchecked && plan.dial.contains("not checked"), "{}", plan.dial);
     assert_eq!(plan.steps[0].of, TemperPage::InMetal);
     assert!(!view.why.contains(&plan.dial));
+    // What the plan takes for granted stands beside it, and no range has two units or a filing note for a source.
+    assert!(plan.how.iter().any(|text| text.contains("fully hardened")), "{:?}", plan.how);
+    let all: Vec<TemperView> =
+        ["O1", "4140", "5160"].map(|name| shown(&[steel(SteelField::Query, name)])).into();
+    for text in all.iter().flat_map(|view| &view.brittle) {
+        assert!(!text.contains("HRC") && !text.contains("status"), "{text}");
+    }
+    assert!(all.iter().any(|view| view.brittle.iter().any(|text| text.contains("up to"))));
     assert!(!view.cautions.is_empty() && !view.sources.is_empty() && !view.why.is_empty());
     assert!(view.problem.is_none() && view.problems.is_empty() && view.hint.is_empty());
 }
@@ -335,6 +343,19 @@ fn a_temper_is_looked_up_beside_the_plan_and_alone() {
     assert!(!curve(&view).looked.is_empty() && view.plan.is_none() && view.hint.is_empty());
     let both = shown(&[punch(), vec![typed(TemperField::At, "400 F")]].concat());
     assert!(both.plan.is_some() && both.looked.is_some());
+    // A curve is headed by the time it is drawn for, and holds no mark of another.
+    let of = |more: &[Action]| {
+        let view = shown(&[&[steel(SteelField::Query, "4140")], more].concat());
+        let drawn = view.curve.unwrap();
+        (drawn.label, !drawn.looked.is_empty())
+    };
+    let hour = typed(TemperField::At, "220 °C / 1 h");
+    let (label, marked) = of(std::slice::from_ref(&hour));
+    assert!(marked && label.contains("Each for 60 min."), "{label}");
+    let (label, marked) = of(&[hour, steel(SteelField::Target, "45 HRC")]);
+    assert!(!marked && label.contains("Each for 2 h."), "{label}");
+    let twin = typed(TemperField::At, "220 °C / 2 h");
+    assert!(of(&[twin, steel(SteelField::Target, "45 HRC")]).1);
     // 300 °C lies in the brittle range of O1 (260 to 370 °C, sheet of a maker), whatever the plan is.
     let brittle = shown(&[punch(), vec![typed(TemperField::At, "300 C")]].concat());
     let warned =

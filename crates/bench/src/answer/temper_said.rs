@@ -22,8 +22,8 @@ use crate::words::{TemperPage, Tempers};
 const HYPER: f64 = 0.85;
 /// The curve is told this far apart, in K.
 const CURVE: f64 = 10.0;
-/// A later temper that is this much cooler changes nothing, in K: an equal parameter over twenty hours. Ours.
-const COOLER: f64 = 50.0;
+/// A later, cooler temper that takes less than this off changes next to nothing, in HRC. Ours: no tester shows it.
+const NOTHING: f64 = 0.3;
 /// So near to the beginning of the change is told, in K.
 const NEAR: f64 = 40.0;
 
@@ -73,7 +73,7 @@ impl Job<'_> {
             level: LEVEL,
             below_20: found.below_scale,
             shown: if found.below_scale {
-                self.say(Tempers::UpTo { high: &high })
+                self.say(Tempers::UpTo { high: &format!("{high} HRC") })
             } else {
                 format!("{} HRC", format::dash(&low, &high))
             },
@@ -157,11 +157,16 @@ impl Job<'_> {
         {
             let at = self.speech.celsius(hottest);
             answer.notes.push(self.say(Tempers::Counts { at: &at, time: &time(minutes) }));
-            let last = all.last().map_or(hottest, |one| one.celsius());
-            if last <= hottest - COOLER {
-                answer.notes.push(self.say(Tempers::LaterChangesNothing { at: &at }));
+            let until = all.iter().rposition(|one| one.celsius() >= hottest).map_or(0, |at| at + 1);
+            if let Some(before) = all.get(..until).filter(|before| before.len() < all.len())
+                && let Ok(before) = self.learnt.taught.in_metal(before)
+            {
+                let fall = before.median - found.median;
+                let fall = (fall >= NOTHING).then(|| format!("{} HRC", fixed(fall, 1)));
+                answer.notes.push(self.say(Tempers::LaterTakes { at: &at, fall: fall.as_deref() }));
             }
         }
+        answer.notes.push(self.say(Tempers::FullyHard));
         answer.hardness = Some(after);
         Ok(())
     }
@@ -233,6 +238,9 @@ impl Job<'_> {
         }
         let wanted = self.speech.units.range(HRC, aim.low(), aim.high());
         answer.notes.push(self.say(Tempers::StopWhen { wanted: &wanted }));
+        if answer.hardness.is_none() {
+            answer.notes.push(self.say(Tempers::FullyHard));
+        }
         if found.at_the_end {
             answer.warnings.push(self.say(Tempers::AtTheEnd { at: &at }));
         }

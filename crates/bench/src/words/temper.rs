@@ -17,7 +17,8 @@ pub enum Tempers<'a> {
     UpTo { high: &'a str },
     One { at: &'a str, time: &'a str },
     Counts { at: &'a str, time: &'a str },
-    LaterChangesNothing { at: &'a str },
+    LaterTakes { at: &'a str, fall: Option<&'a str> },
+    FullyHard,
 
     // A plan.
     First { at: &'a str, time: &'a str, times: u8, expect: &'a str, band: &'a str },
@@ -77,7 +78,7 @@ pub enum Tempers<'a> {
     OnlyDown,
     Ages17 { name: &'a str, at: &'a str, least: &'a str },
     LeastOnly,
-    Age { name: &'a str, at: &'a str, least: &'a str, role: &'a str },
+    Age { name: &'a str, at: &'a str, least: &'a str, most: &'a str, role: &'a str },
     NearAc1 { ac1: &'a str },
 }
 

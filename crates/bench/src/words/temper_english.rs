@@ -44,13 +44,19 @@ pub(super) fn say(phrase: Tempers<'_>) -> Words {
             format!("{steel} after {tempers}: about {about}, {band}.").into()
         }
         T::OwnSteel => "This composition".into(),
-        T::UpTo { high } => format!("up to {high} HRC").into(),
+        T::UpTo { high } => format!("up to {high}").into(),
         T::One { at, time } => format!("{at} for {time}").into(),
         T::Counts { at, time } => {
             format!("Together they count as {time} at {at}: time at heat adds up at the hottest temper.").into()
         }
-        T::LaterChangesNothing { at } => {
-            format!("The cooler tempers change next to nothing in hardness: {at} decides.").into()
+        T::LaterTakes { at, fall: None } => {
+            format!("What comes cooler after {at} changes next to nothing in hardness.").into()
+        }
+        T::LaterTakes { at, fall: Some(fall) } => {
+            format!("What comes cooler after {at} takes about {fall} more off.").into()
+        }
+        T::FullyHard => {
+            "All of this is for a part that was fully hardened before its first temper.".into()
         }
         T::First { at, time, times: count, expect, band } => format!(
             "Temper {}at {at} for {time}, then measure. Expect about {expect}, {band}.",
@@ -136,10 +142,10 @@ pub(super) fn say(phrase: Tempers<'_>) -> Words {
         )
         .into(),
         T::BandMeaning => {
-            "The band is meant to hold 9 results of 10 of bars of such a composition, fully hardened first.".into()
+            "The band is meant to hold 9 results of 10 of bars of such a composition.".into()
         }
         T::BandOfSheets => {
-            "The band is that of the printed curves, widened by how far such curves differ. It holds for a piece that was fully hardened first.".into()
+            "The band is that of the printed curves, widened by how far such curves differ.".into()
         }
         T::AsQuenchedEntered { hrc } => format!(
             "Your {hrc} as quenched is in it, at half of its weight: more did not help with the measured steels."
@@ -247,8 +253,13 @@ pub(super) fn say(phrase: Tempers<'_>) -> Words {
         T::LeastOnly => {
             "The standard gives the least hardness of each age and no highest; between its ages nobody knows. Bought in condition A it needs no quench before.".into()
         }
-        T::Age { name, at, least, role } => match role {
-            "meets" => format!("Age {name}, {at}: at least {least}, as wanted."),
+        T::Age { name, at, least, most: "", role: "meets" } => {
+            format!("Age {name}, {at}: at least {least}, as wanted.").into()
+        }
+        T::Age { name, at, least, most, role } => match role {
+            "meets" => format!(
+                "Age {name}, {at}: at least {least}. Its upper end is not known: it may come out above {most}."
+            ),
             "harder" => format!("Next harder: {name}, {at}: at least {least}."),
             "softer" => format!("Next softer: {name}, {at}: at least {least}; it may come out softer than wanted."),
             _ => format!("{name}, {at}: at least {least}."),

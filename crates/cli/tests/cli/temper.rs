@@ -316,3 +316,33 @@ fn a_hardness_as_quenched_that_the_carbon_cannot_give_is_refused() {
         assert_eq!(asked(hrc).code, 0, "{hrc}");
     }
 }
+
+/// ASTM A564 (recalled) gives H925 at least 38 HRC and no highest: a limit of 42 is not kept by it for sure.
+#[test]
+fn an_age_without_a_highest_is_not_called_as_wanted() {
+    let text = |target: &str| {
+        let answer = json(&["temper", "17-4PH", "--target", target]).json();
+        assert_eq!(answer["ages"][0]["role"], "meets", "{answer}");
+        answer["ages"][0]["text"].as_str().unwrap().to_owned()
+    };
+    let between = text("38-42 HRC");
+    assert!(between.contains("upper end is not known") && between.contains("42 HRC"), "{between}");
+    assert!(!between.contains("as wanted"), "{between}");
+    assert!(text("38 HRC min").contains("as wanted"));
+}
+
+/// Time at heat adds up by the parameter: a second temper that is 10 °C cooler still counts, one 200 °C cooler does not.
+#[test]
+fn what_a_cooler_temper_adds_is_said() {
+    let out = |then: &str| {
+        let told = biteband(&["temper", "4140", "--at", "540C", "--then", then]);
+        told.out.split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    let near = out("530C/2h");
+    let (_, takes) = near.split_once("cooler after 540 °C takes about ").unwrap();
+    let takes: f64 = takes.split(' ').next().unwrap().parse().unwrap();
+    assert!((0.3..2.0).contains(&takes), "{near}");
+    assert!(out("300C/2h").contains("cooler after 540 °C changes next to nothing"));
+    assert!(!out("560C/2h").contains("cooler after"));
+    assert!(near.contains("fully hardened before its first temper"), "{near}");
+}
