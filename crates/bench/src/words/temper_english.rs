@@ -275,29 +275,7 @@ pub(super) fn say(phrase: Tempers<'_>) -> Words {
 pub(super) fn refuse(what: TemperRefusal<'_>) -> [Words; 3] {
     use TemperRefusal as R;
     match what {
-        R::Temper { error: TemperError::Quantity(inside), .. } => [
-            format!("A {inside}.").into(),
-            "50 to 800 °C, a second to 100 h".into(),
-            "Look at the unit and the decimal point.".into(),
-        ],
-        R::Temper { error: TemperError::Outside { .. }, hot, apart } => [
-            format!("{hot} is no temper.").into(),
-            "50 to 800 °C (120 to 1470 °F)".into(),
-            format!(
-                "Look at the unit: 400 F is 204 °C.{}",
-                apart
-                    .map(|apart| format!(
-                        " As a difference, {hot} is {apart}: add it up and write the temperature that comes out."
-                    ))
-                    .unwrap_or_default()
-            )
-            .into(),
-        ],
-        R::Temper { error: error @ TemperError::TooLong { .. }, .. } => [
-            format!("{error}.").into(),
-            "up to 100 h".into(),
-            "Look at the unit: 90 min is 1.5 h.".into(),
-        ],
+        R::Temper { error, hot, apart } => no_temper(error, hot, apart),
         R::NoTime => [
             "A temper needs its time at heat.".into(),
             "205C/2h, or 205C for 90 min".into(),
@@ -319,33 +297,7 @@ pub(super) fn refuse(what: TemperRefusal<'_>) -> [Words; 3] {
             "To soften it altogether, anneal it: heat above the change and cool slowly.".into(),
         ],
         R::TargetAbove { target, most, band, at, quenched, above } => {
-            let tempered = format!("the mildest temper, {at}, leaves about {most}, {band}");
-            let quenched =
-                quenched.map(|hrc| format!(", and as quenched it has about {hrc}")).unwrap_or_default();
-            [
-                match above {
-                    Above::Done => format!(
-                        "{target} cannot be had any more: the tempers so far leave about {most}, {band}."
-                    ),
-                    Above::Middle => format!(
-                        "{target} is above the middle of what this steel gives: {tempered}{quenched}. It is not to be counted on."
-                    ),
-                    _ => format!("{target} cannot be had: already {tempered}{quenched}."),
-                }
-                .into(),
-                format!("up to about {most}").into(),
-                match above {
-                    Above::Steel => "Take a steel with more carbon, or want less.",
-                    Above::Middle => {
-                        "Want less, take a steel with more carbon, or try the mildest temper and keep what measures enough."
-                    }
-                    Above::Done => "Harden it again: tempering goes down only.",
-                    Above::Doubted => {
-                        "The book leaves more, but a result of yours is far below it: look into that one, or go by the book alone."
-                    }
-                }
-                .into(),
-            ]
+            target_above(target, [most, band, at], quenched, above)
         }
         R::TargetBelow { target, least, at } => [
             format!("{target} cannot be had by tempering: even {at} leaves about {least}.").into(),
@@ -392,7 +344,80 @@ pub(super) fn refuse(what: TemperRefusal<'_>) -> [Words; 3] {
             "up to 200 results".into(),
             "Take the odd one out.".into(),
         ],
-        R::NotQuenched { given, range, harder } => [
+        R::NotQuenched { given, range, harder } => not_quenched(given, range, harder),
+        R::AsQuenched { given } => [
+            format!("\"{given}\" is no hardness as quenched.").into(),
+            "57 HRC, or 640 HV 10".into(),
+            "Write the one number that was measured before the first temper.".into(),
+        ],
+    }
+}
+
+fn no_temper(error: &TemperError, hot: &str, apart: Option<&str>) -> [Words; 3] {
+    match error {
+        TemperError::Quantity(inside) => [
+            format!("A {inside}.").into(),
+            "50 to 800 °C, a second to 100 h".into(),
+            "Look at the unit and the decimal point.".into(),
+        ],
+        TemperError::Outside { .. } => [
+            format!("{hot} is no temper.").into(),
+            "50 to 800 °C (120 to 1470 °F)".into(),
+            format!(
+                "Look at the unit: 400 F is 204 °C.{}",
+                apart
+                    .map(|apart| format!(
+                        " As a difference, {hot} is {apart}: add it up and write the temperature that comes out."
+                    ))
+                    .unwrap_or_default()
+            )
+            .into(),
+        ],
+        TemperError::TooLong { .. } => [
+            format!("{error}.").into(),
+            "up to 100 h".into(),
+            "Look at the unit: 90 min is 1.5 h.".into(),
+        ],
+    }
+}
+
+fn target_above(
+    target: &str,
+    [most, band, at]: [&str; 3],
+    quenched: Option<&str>,
+    above: Above,
+) -> [Words; 3] {
+    let tempered = format!("the mildest temper, {at}, leaves about {most}, {band}");
+    let quenched =
+        quenched.map(|hrc| format!(", and as quenched it has about {hrc}")).unwrap_or_default();
+    [
+                match above {
+                    Above::Done => format!(
+                        "{target} cannot be had any more: the tempers so far leave about {most}, {band}."
+                    ),
+                    Above::Middle => format!(
+                        "{target} is above the middle of what this steel gives: {tempered}{quenched}. It is not to be counted on."
+                    ),
+                    _ => format!("{target} cannot be had: already {tempered}{quenched}."),
+                }
+                .into(),
+                format!("up to about {most}").into(),
+                match above {
+                    Above::Steel => "Take a steel with more carbon, or want less.",
+                    Above::Middle => {
+                        "Want less, take a steel with more carbon, or try the mildest temper and keep what measures enough."
+                    }
+                    Above::Done => "Harden it again: tempering goes down only.",
+                    Above::Doubted => {
+                        "The book leaves more, but a result of yours is far below it: look into that one, or go by the book alone."
+                    }
+                }
+                .into(),
+            ]
+}
+
+fn not_quenched(given: &str, range: &str, harder: bool) -> [Words; 3] {
+    [
             if harder {
                 format!("{given} as quenched is more than a steel with this carbon can have.")
             } else {
@@ -406,11 +431,5 @@ pub(super) fn refuse(what: TemperRefusal<'_>) -> [Words; 3] {
                 "Harden it and measure again, or look at the steel."
             }
             .into(),
-        ],
-        R::AsQuenched { given } => [
-            format!("\"{given}\" is no hardness as quenched.").into(),
-            "57 HRC, or 640 HV 10".into(),
-            "Write the one number that was measured before the first temper.".into(),
-        ],
-    }
+        ]
 }
