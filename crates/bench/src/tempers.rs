@@ -2,8 +2,8 @@
 
 use biteband_steel::temper::{Temper, TemperError};
 
-use crate::format::shortened;
-use crate::measure::{Kind, parse_time, read, temperature};
+use crate::format::{fixed, shortened};
+use crate::measure::{Kind, parse_difference, parse_time, read, temperature};
 use crate::refusal::Refusal;
 use crate::words::{Language, TemperRefusal};
 
@@ -64,7 +64,15 @@ pub fn temper(
     minutes: f64,
 ) -> Result<Temper, Refusal> {
     Temper::new(celsius, minutes).map_err(|error: TemperError| {
-        refused(language, given, error.code(), TemperRefusal::Temper(&error))
+        // In the unit that it was written in: what a slip of the unit makes of it would not be known again.
+        let (hot, _) = parted(repeated(given).1);
+        let hot =
+            if hot.is_empty() { format!("{} °C", fixed(celsius, 0)) } else { shortened(hot) };
+        let cold = matches!(error, TemperError::Outside { low, .. } if celsius < low);
+        let apart = parse_difference(&hot).ok().filter(|_| cold);
+        let apart = apart.map(|apart| format!("{} K", fixed(apart.get(), 0)));
+        let what = TemperRefusal::Temper { error: &error, hot: &hot, apart: apart.as_deref() };
+        refused(language, given, error.code(), what)
     })
 }
 
@@ -155,6 +163,24 @@ mod tests {
         assert_eq!(read("540C/2h x3"), [(540.0, 120.0); 3]);
         assert_eq!(read("205,5C/1,5h; 220C/1h"), [(206.0, 90.0), (220.0, 60.0)]);
         assert_eq!(read("220C/2h, 300C/1h"), [(220.0, 120.0), (300.0, 60.0)]);
+    }
+
+    /// 25 °F as a temperature is -4 °C, as a difference 25 / 1.8 = 13.9 K.
+    #[test]
+    fn a_difference_is_not_taken_for_a_temperature() {
+        for text in ["25F", "25F/1h", "220C+25F", "2x 25F/1h"] {
+            let refusal = parse_tempers(Language::English, text, Some(120.0)).unwrap_err();
+            assert_eq!(refusal.code, "temper.temperature_outside", "{text}");
+            assert_eq!(refusal.message, "25F is no temper.", "{text}");
+            assert!(refusal.instead.contains("difference, 25F is 14 K"), "{}", refusal.instead);
+        }
+        let hot = parse_tempers(Language::English, "1600F/1h", None).unwrap_err();
+        assert_eq!(hot.message, "1600F is no temper.");
+        assert!(!hot.instead.contains("difference"), "{}", hot.instead);
+        assert_eq!(
+            temper(Language::English, "", -3.9, 60.0).unwrap_err().message,
+            "-4 °C is no temper."
+        );
     }
 
     #[test]

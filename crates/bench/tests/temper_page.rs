@@ -85,6 +85,14 @@ fn the_punch_is_planned_drawn_and_told() {
     assert!(plan.unchecked && plan.dial.contains("not checked"), "{}", plan.dial);
     assert_eq!(plan.steps[0].of, TemperPage::InMetal);
     assert!(!view.why.contains(&plan.dial));
+    // What the plan takes for granted stands beside it, and no range has two units or a filing note for a source.
+    assert!(plan.how.iter().any(|text| text.contains("fully hardened")), "{:?}", plan.how);
+    let all: Vec<TemperView> =
+        ["O1", "4140", "5160"].map(|name| shown(&[steel(SteelField::Query, name)])).into();
+    for text in all.iter().flat_map(|view| &view.brittle) {
+        assert!(!text.contains("HRC") && !text.contains("status"), "{text}");
+    }
+    assert!(all.iter().any(|view| view.brittle.iter().any(|text| text.contains("up to"))));
     assert!(!view.cautions.is_empty() && !view.sources.is_empty() && !view.why.is_empty());
     assert!(view.problem.is_none() && view.problems.is_empty() && view.hint.is_empty());
 }
@@ -173,6 +181,44 @@ fn a_checked_dial_is_what_the_plan_shows() {
     let far = [punch(), check("860 C", "845 C").to_vec()].concat();
     let plan = shown(&far).plan.unwrap();
     assert!(plan.unchecked && plan.dial.contains("No check"), "{}", plan.dial);
+}
+
+/// Tin melts at 231.9 °C (ITS-90).
+#[test]
+fn a_check_is_named_as_its_hint_names_it_and_its_reach_is_said() {
+    let [named, figure] = ["Tin ", "231.9 °C"].map(|truth| {
+        let view = shown(&[punch(), check("240 °C", truth).to_vec()].concat());
+        assert!(view.problems.is_empty(), "{:?}", view.problems);
+        view.plan.unwrap()
+    });
+    assert_eq!(named.first, figure.first);
+    let wrong = shown(&[punch(), check("240 °C", "lead").to_vec()].concat());
+    assert!(wrong.plan.unwrap().unchecked);
+    // The check reaches the first temper and not the last, which then has no figure of the dial: that is said once.
+    let (first, last) = (figure.steps.first().unwrap(), figure.steps.last().unwrap());
+    assert_eq!((first.of, last.of), (TemperPage::OnDial, TemperPage::InMetal));
+    let said = format!("No check of your dial reaches {}", last.at);
+    assert_eq!(figure.dial.matches(&said).count(), 1, "{}", figure.dial);
+    let again = format!("Look again before {} in the metal", last.at);
+    assert!(figure.how.iter().any(|text| text.contains(&again)), "{:?}", figure.how);
+    // With a reach over all of them every figure is the dial's.
+    let low = check("150 °C", "146 °C").to_vec();
+    let high = check("300 °C", "290 °C").to_vec();
+    let plan = shown(&[punch(), low, high].concat()).plan.unwrap();
+    let last = plan.steps.last().unwrap();
+    let again = format!("Look again before {} on your dial", last.at);
+    assert!(plan.how.iter().any(|text| text.contains(&again)), "{:?}", plan.how);
+    assert!(!plan.dial.contains("No check"), "{}", plan.dial);
+}
+
+/// Kitchen ovens were found from 17 K below to 22 K above their dial: one result hardly tells which this one is.
+#[test]
+fn a_dial_that_only_results_speak_of_keeps_its_width() {
+    let asked = [steel(SteelField::Query, "4140"), steel(SteelField::Target, "45 HRC")].to_vec();
+    let plan = shown(&[asked, result("50 HRC", "300 °C / 2 h").to_vec()].concat()).plan.unwrap();
+    assert!(plan.dial.contains("not checked"), "{}", plan.dial);
+    let (_, width) = plan.dial.split_once("give or take ").unwrap();
+    assert!((17.0..=24.0).contains(&before(width, " °C")), "{width}");
 }
 
 /// O1's sheets end at 649 °C: a result from beyond cannot be weighed. What is known of the oven has nothing to do with it.
@@ -297,6 +343,19 @@ fn a_temper_is_looked_up_beside_the_plan_and_alone() {
     assert!(!curve(&view).looked.is_empty() && view.plan.is_none() && view.hint.is_empty());
     let both = shown(&[punch(), vec![typed(TemperField::At, "400 F")]].concat());
     assert!(both.plan.is_some() && both.looked.is_some());
+    // A curve is headed by the time it is drawn for, and holds no mark of another.
+    let of = |more: &[Action]| {
+        let view = shown(&[&[steel(SteelField::Query, "4140")], more].concat());
+        let drawn = view.curve.unwrap();
+        (drawn.label, !drawn.looked.is_empty())
+    };
+    let hour = typed(TemperField::At, "220 °C / 1 h");
+    let (label, marked) = of(std::slice::from_ref(&hour));
+    assert!(marked && label.contains("Each for 60 min."), "{label}");
+    let (label, marked) = of(&[hour, steel(SteelField::Target, "45 HRC")]);
+    assert!(!marked && label.contains("Each for 2 h."), "{label}");
+    let twin = typed(TemperField::At, "220 °C / 2 h");
+    assert!(of(&[twin, steel(SteelField::Target, "45 HRC")]).1);
     // 300 °C lies in the brittle range of O1 (260 to 370 °C, sheet of a maker), whatever the plan is.
     let brittle = shown(&[punch(), vec![typed(TemperField::At, "300 C")]].concat());
     let warned =

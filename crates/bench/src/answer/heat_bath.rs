@@ -11,20 +11,21 @@ use super::heat_answer::{BathAnswer, FlashAnswer, OvenAnswer, TankAnswer};
 use crate::measure;
 use crate::refusal::Refusal;
 use crate::section::BathInput;
+use crate::state::POINTS;
 use crate::words::{BathFault, Heat, HeatRefusal};
 
 /// What a bath has where nothing is said: the shop, in °C.
 const SHOP: f64 = 20.0;
 /// How far a trusted thermometer may be off where nothing is said, in K. Ours.
 const THERMOMETER: f64 = 5.0;
-/// Words of the shop for the known points, beside their stable names.
-const POINTS: [(&str, KnownPoint); 6] = [
-    ("water", KnownPoint::WaterBoils),
-    ("tin", KnownPoint::TinMelts),
-    ("zinc", KnownPoint::ZincMelts),
-    ("aluminium", KnownPoint::AluminiumMelts),
-    ("aluminum", KnownPoint::AluminiumMelts),
-    ("magnet", KnownPoint::MagnetLetsGo),
+/// What the words of [`POINTS`] mean, in their order.
+const KNOWN: [KnownPoint; POINTS.len()] = [
+    KnownPoint::WaterBoils,
+    KnownPoint::TinMelts,
+    KnownPoint::ZincMelts,
+    KnownPoint::AluminiumMelts,
+    KnownPoint::AluminiumMelts,
+    KnownPoint::MagnetLetsGo,
 ];
 
 /// The bath, and the stop where it is not to be used.
@@ -234,7 +235,7 @@ impl Speech {
         })?;
         let dial = measure::temperature(self.language, dial)?;
         let name = truth.trim().to_lowercase();
-        let by_name = POINTS.iter().find(|(word, _)| *word == name).map(|one| one.1);
+        let by_name = POINTS.iter().zip(KNOWN).find(|(word, _)| **word == name).map(|one| one.1);
         let made = if let Some(point) = by_name.or_else(|| KnownPoint::find(&name)) {
             OvenCheck::at(point, dial)
         } else {

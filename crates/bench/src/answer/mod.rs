@@ -38,6 +38,7 @@ mod temper;
 mod temper_ages;
 mod temper_answer;
 mod temper_brittle;
+mod temper_refused;
 mod temper_said;
 mod unknown;
 mod unknown_answer;
@@ -104,7 +105,7 @@ pub use steel_answer::{
     ElementAnswer, FindAnswer, HardeningAnswer, SteelAnswer, SteelListing, SteelSource,
     SuppliedAnswer, TargetRow, TargetsAnswer, TemperatureStep, TemperingAnswer, WorkingAnswer,
 };
-pub(crate) use temper::{HELD, hrc_of, temper_curve, time, wanted};
+pub(crate) use temper::{HELD, hrc_of, not_as_quenched, temper_curve, time, wanted};
 pub use temper::{TemperQuestion, temper, tempered};
 pub use temper_answer::{
     AfterAnswer, AgeOption, BrittleAnswer, CurvePoint, LearnedAnswer, OwnPoint, PlanAnswer,

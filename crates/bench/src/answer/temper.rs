@@ -4,10 +4,12 @@ use biteband_evidence::Target;
 use biteband_hardness::{Axis, Choice, Reading, Scale, convert, designation};
 use biteband_quantity::Celsius;
 use biteband_steel::furnace::OvenOffset;
+use biteband_steel::hardenability::{fifty_percent_martensite, initial_hardness};
+use biteband_steel::reach::Steel;
 use biteband_steel::temper::{
     Measured, Oven, Taught, TaughtError, Tempering, TemperingError, ages,
 };
-use biteband_steel::{Hardening, Interval};
+use biteband_steel::{Element, Grade, Hardening, Interval};
 use serde::Deserialize;
 
 use super::file_question::parse_target;
@@ -27,8 +29,12 @@ pub(super) const HRC: Axis = Axis::Hardness(Scale::Hrc);
 
 /// A single wanted number is meant within this on either side, HRC.
 const ABOUT: f64 = 1.0;
+/// The Rockwell C scale ends here.
+const SCALE_END: f64 = 20.0;
 /// A check of an oven is worth no more than this, K at 95 %.
 const LEAST_WIDTH: f64 = 2.0;
+/// Hardness as quenched beyond half and full martensite is taken within this, HRC: what heats and instruments differ by. Ours.
+const ABOUT_QUENCHED: f64 = 3.0;
 /// A reading or a file test that is given as one number is good to this, HRC.
 const MEASURED: f64 = 1.0;
 /// A short low temper that carries a part over the night: °C and minutes; common practice, no source.
@@ -156,8 +162,7 @@ fn asked(
     let mut tempering = Tempering::of(&steel).map_err(|error| {
         tempering_refused(speech, &error, question.steel.as_deref().unwrap_or(""))
     })?;
-    let quenched =
-        question.as_quenched.as_deref().map(|text| hrc_of(language, text)).transpose()?;
+    let quenched = quenched_of(speech, &steel, question)?;
     if let Some(hrc) = quenched {
         tempering = tempering.with_as_quenched(hrc, MEASURED);
     }
@@ -197,6 +202,8 @@ pub fn tempered(
     let refuse = |error: TemperingError| tempering_refused(speech, &error, "");
     let mut tempering = Tempering::of(&steel).map_err(refuse)?;
     if let Some(hrc) = as_quenched {
+        let given = format!("{} HRC", format::exact(hrc));
+        quenched_at(speech, &steel, &given, hrc)?;
         tempering = tempering.with_as_quenched(hrc, MEASURED);
     }
     let temper = one_temper(language, "", celsius, minutes)?;
@@ -214,9 +221,49 @@ pub(super) fn refused(
     Refusal::new(code, message, format::shortened(given), allowed, instead)
 }
 
+/// Why the hardness as quenched is none of this steel, for a page that shows it at its field.
+pub(crate) fn not_as_quenched(language: Language, question: &TemperQuestion) -> Option<Refusal> {
+    let speech = Speech { language, units: question.units };
+    let (name, composition) = (question.steel.as_deref(), question.composition.as_deref());
+    let (steel, _) = steel_of(language, question.units, name, composition).ok()?;
+    quenched_of(speech, &steel, question).err()
+}
+
+fn quenched_of(
+    speech: Speech,
+    steel: &Steel,
+    question: &TemperQuestion,
+) -> Result<Option<f64>, Refusal> {
+    let Some(text) = question.as_quenched.as_deref() else { return Ok(None) };
+    quenched_at(speech, steel, text, hrc_of(speech.language, text)?).map(Some)
+}
+
+/// A hardness as quenched that a steel of this carbon can have: from half martensite to all of it, a few HRC about that, and
+/// what is known of the grade.
+fn quenched_at(speech: Speech, steel: &Steel, text: &str, hrc: f64) -> Result<f64, Refusal> {
+    let Some(carbon) = steel.limits().range(Element::C) else { return Ok(hrc) };
+    let known = steel.grade().and_then(Grade::as_quenched);
+    let low = fifty_percent_martensite(carbon.low) - ABOUT_QUENCHED;
+    let high = initial_hardness(carbon.high) + ABOUT_QUENCHED;
+    let low = known.map_or(low, |known| low.min(known.low)).round();
+    let high = known.map_or(high, |known| high.max(known.high)).round();
+    if hrc >= low && hrc <= high {
+        return Ok(hrc);
+    }
+    let what = TemperRefusal::NotQuenched {
+        given: &format::shortened(text),
+        range: &speech.units.range(HRC, Some(low), Some(high)),
+        harder: hrc > high,
+    };
+    Err(refused(speech, "temper.not_as_quenched", text, what))
+}
+
 /// Reads a wanted hardness; a single number is meant within one on either side.
+///
+/// # Errors
+/// A refusal: no hardness, or one below the end of the scale, as of a conversion.
 pub(crate) fn wanted(language: Language, text: &str) -> Result<Target, Refusal> {
-    match parse_target(language, text) {
+    let target = match parse_target(language, text) {
         Err(refusal) if refusal.code == "bench.target_not_a_range" => {
             let about = format!("{text} +-{}", format::exact(ABOUT));
             parse_target(language, &about).or_else(|_| {
@@ -227,7 +274,17 @@ pub(crate) fn wanted(language: Language, text: &str) -> Result<Target, Refusal> 
             })
         }
         other => other,
+    }?;
+    let middle = match (target.low(), target.high()) {
+        (Some(low), Some(high)) => Some(f64::midpoint(low, high)),
+        (low, high) => low.or(high),
+    };
+    if let Some(middle) = middle.filter(|middle| *middle < SCALE_END) {
+        let refuse = |error| Refusal::of_hardness(language, &error);
+        let soft = Reading::new(HRC, middle).map_err(refuse)?;
+        let _ = convert(soft, Axis::Hardness(Scale::Hv), Choice::STEEL).map_err(refuse)?;
     }
+    Ok(target)
 }
 
 /// A single hardness on any scale, in HRC.
@@ -415,19 +472,34 @@ impl Learnt<'_> {
             return Vec::new();
         }
         let say = |phrase: Tempers<'_>| speech.language.tempers(phrase).into_owned();
-        let count = results.len();
-        // What the results were off, not what is left of it after it was shared out.
-        let apart = results.iter().filter_map(|one| {
-            Some(one.hrc - self.taught.tempering().band(&one.tempers).ok()?.median)
-        });
-        let apart: Vec<f64> = apart.collect();
-        #[expect(clippy::cast_precision_loss, reason = "a handful of results")]
-        let mean = apart.iter().sum::<f64>() / apart.len().max(1) as f64;
-        if mean.abs() < AGREES {
-            return vec![say(Tempers::LearnedNothing { count })];
+        let hrc = |value: f64| format!("{} HRC", fixed(value, 0));
+        let (mut apart, mut text) = (Vec::new(), Vec::new());
+        for (one, doubt) in results.iter().zip(self.taught.doubted()) {
+            let Ok(book) = self.taught.tempering().band(&one.tempers) else { continue };
+            // What the result was off, not what is left of it after it was shared out.
+            let off = one.hrc - book.median;
+            match doubt {
+                None => apart.push(off),
+                Some(most) => text.push(say(Tempers::Doubted {
+                    hrc: &hrc(one.hrc),
+                    offset: &hrc(off.abs()),
+                    harder: off > 0.0,
+                    most: &hrc(*most),
+                })),
+            }
         }
-        let offset = format!("{} HRC", fixed(mean.abs().round(), 0));
-        let mut text = vec![say(Tempers::Learned { count, offset: &offset, harder: mean > 0.0 })];
+        let count = apart.len();
+        if count == 0 {
+            return text;
+        }
+        #[expect(clippy::cast_precision_loss, reason = "a handful of results")]
+        let mean = apart.iter().sum::<f64>() / count as f64;
+        if mean.abs() < AGREES {
+            text.push(say(Tempers::LearnedNothing { count }));
+            return text;
+        }
+        let offset = hrc(mean.abs().round());
+        text.push(say(Tempers::Learned { count, offset: &offset, harder: mean > 0.0 }));
         let oven = self.taught.oven();
         if oven.mean.abs() >= oven.sd && oven.mean.abs() >= TOLD {
             let dial = speech.difference(oven.mean.abs());

@@ -9,7 +9,7 @@ use biteband_steel::{Grade, Interval};
 use super::heat::{Speech, joined};
 use super::temper::{TemperQuestion, tempering_refused, time};
 use super::temper_answer::{AgeOption, TemperAnswer};
-use crate::format::fixed;
+use crate::format::{exact, fixed};
 use crate::refusal::Refusal;
 use crate::tempers::parse_tempers;
 use crate::words::Tempers;
@@ -56,15 +56,16 @@ pub(super) fn answer(
         };
         let age = found(&steps, timed)
             .map_err(|_| tempering_refused(speech, &TemperingError::Ages { grade }, text))?;
-        said.push(option(speech, age, "asked", &mut answer));
+        said.push(option(speech, age, ("asked", ""), &mut answer));
     }
     if let Some(target) = target {
         let low = target.low().unwrap_or(0.0);
         let aim = Interval { low, high: target.high().unwrap_or(low + OPEN) };
         let for_it = ages::for_hardness(aim);
+        let most = target.high().map(|high| format!("{} HRC", exact(high))).unwrap_or_default();
         let each = [(for_it.meets, "meets"), (for_it.harder, "harder"), (for_it.softer, "softer")];
         for (age, role) in each {
-            said.extend(age.map(|age| option(speech, age, role, &mut answer)));
+            said.extend(age.map(|age| option(speech, age, (role, &most), &mut answer)));
         }
     }
     if said.is_empty() {
@@ -95,7 +96,7 @@ fn found(steps: &[Temper], timed: bool) -> Result<&'static PhAge, AgeError> {
 fn option(
     speech: Speech,
     age: &'static PhAge,
-    role: &'static str,
+    (role, most): (&'static str, &str),
     answer: &mut TemperAnswer,
 ) -> String {
     let steps = age.steps().iter();
@@ -107,7 +108,7 @@ fn option(
     let least = age.hrc_min().map(|hrc| format!("{} HRC", fixed(hrc, 0))).unwrap_or_default();
     let text = speech
         .language
-        .tempers(Tempers::Age { name: age.name(), at: &at, least: &least, role })
+        .tempers(Tempers::Age { name: age.name(), at: &at, least: &least, most, role })
         .into_owned();
     answer.ages.push(AgeOption {
         name: age.name(),

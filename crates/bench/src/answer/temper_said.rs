@@ -6,24 +6,24 @@ use biteband_steel::furnace::{self, OvenOffset, Protection, heat_through};
 use biteband_steel::reach::Steel;
 use biteband_steel::temper::brittle::BrittleKind;
 use biteband_steel::temper::{
-    Aim, How, LEVEL, MEASURED, Method, Oven, Plan, PlanError, PlanStep, Predicted, Temper, Way,
+    Aim, How, LEVEL, MEASURED, Method, Oven, Plan, PlanStep, Predict, Predicted, Temper, Way,
     colour, plan,
 };
 use biteband_steel::{CurveCloseness, Element, Grade, Interval};
 
 use super::heat::{Speech, joined};
-use super::temper::{HRC, Learnt, SNAP, TemperQuestion, learned, refused, tempering_refused, time};
+use super::temper::{HRC, Learnt, SNAP, TemperQuestion, learned, tempering_refused, time};
 use super::temper_answer::{AfterAnswer, CurvePoint, PlanAnswer, SheetAnswer, TemperAnswer};
 use crate::format::{self, fixed};
 use crate::refusal::Refusal;
-use crate::words::{TemperRefusal, Tempers};
+use crate::words::{TemperPage, Tempers};
 
 /// From this carbon on a part of it stays undissolved when the steel is hardened, mass percent. Common practice, no source.
 const HYPER: f64 = 0.85;
 /// The curve is told this far apart, in K.
 const CURVE: f64 = 10.0;
-/// A later temper that is this much cooler changes nothing, in K: an equal parameter over twenty hours. Ours.
-const COOLER: f64 = 50.0;
+/// A later, cooler temper that takes less than this off changes next to nothing, in HRC. Ours: no tester shows it.
+const NOTHING: f64 = 0.3;
 /// So near to the beginning of the change is told, in K.
 const NEAR: f64 = 40.0;
 
@@ -73,7 +73,7 @@ impl Job<'_> {
             level: LEVEL,
             below_20: found.below_scale,
             shown: if found.below_scale {
-                self.say(Tempers::UpTo { high: &high })
+                self.say(Tempers::UpTo { high: &format!("{high} HRC") })
             } else {
                 format!("{} HRC", format::dash(&low, &high))
             },
@@ -157,11 +157,16 @@ impl Job<'_> {
         {
             let at = self.speech.celsius(hottest);
             answer.notes.push(self.say(Tempers::Counts { at: &at, time: &time(minutes) }));
-            let last = all.last().map_or(hottest, |one| one.celsius());
-            if last <= hottest - COOLER {
-                answer.notes.push(self.say(Tempers::LaterChangesNothing { at: &at }));
+            let until = all.iter().rposition(|one| one.celsius() >= hottest).map_or(0, |at| at + 1);
+            if let Some(before) = all.get(..until).filter(|before| before.len() < all.len())
+                && let Ok(before) = self.learnt.taught.in_metal(before)
+            {
+                let fall = before.median - found.median;
+                let fall = (fall >= NOTHING).then(|| format!("{} HRC", fixed(fall, 1)));
+                answer.notes.push(self.say(Tempers::LaterTakes { at: &at, fall: fall.as_deref() }));
             }
         }
+        answer.notes.push(self.say(Tempers::FullyHard));
         answer.hardness = Some(after);
         Ok(())
     }
@@ -180,7 +185,8 @@ impl Job<'_> {
         let over = martensite.and_then(|range| range.core);
         let how = How { done, minutes: self.held, times: self.times, over };
         let make = |learnt: &Learnt<'_>| {
-            plan(&learnt.taught.oven_set(), limits, how).map_err(|error| self.no_plan(text, &error))
+            plan(&learnt.taught.oven_set(), limits, how)
+                .map_err(|error| self.no_plan(text, limits, how, &error))
         };
         let mut found = make(self.learnt)?;
         let first = found.steps.first().map(|step| step.temper.celsius());
@@ -217,13 +223,24 @@ impl Job<'_> {
             Some(last) => self.say(Tempers::ThenMeasure {
                 step: &self.speech.difference(found.step),
                 fall: &format!("{} HRC", format::fixed(found.fall, 1)),
-                last: &self.set(self.metal_and_dial(last.temper.celsius()).0),
+                last: &self.last(last.temper.celsius(), first.temper.celsius()),
             }),
+            None if found.ends => String::new(),
             None => self.say(Tempers::NoMoreSteps),
         };
-        answer.notes.push(steps);
+        answer.notes.extend(Some(steps).filter(|steps| !steps.is_empty()));
+        if found.ends {
+            let tempering = self.learnt.taught.tempering();
+            answer.notes.push(self.say(Tempers::KnownEnds {
+                at: &self.speech.celsius(tempering.range().high.floor()),
+                sheets: matches!(tempering.way(), Way::Sheets(_)),
+            }));
+        }
         let wanted = self.speech.units.range(HRC, aim.low(), aim.high());
         answer.notes.push(self.say(Tempers::StopWhen { wanted: &wanted }));
+        if answer.hardness.is_none() {
+            answer.notes.push(self.say(Tempers::FullyHard));
+        }
         if found.at_the_end {
             answer.warnings.push(self.say(Tempers::AtTheEnd { at: &at }));
         }
@@ -237,17 +254,20 @@ impl Job<'_> {
                 metal: &at,
                 width: &self.speech.difference(width),
             }),
-            (Some(dial), _) => {
-                self.say(Tempers::DialLearned { dial: &self.speech.celsius(dial), metal: &at })
-            }
-            (None, _) => {
-                let width = &self.speech.difference(2.0 * Oven::UNCHECKED.sd_k);
-                self.say(match self.checks {
-                    Some(_) => Tempers::DialBeyond { at: &at, width },
-                    None => Tempers::DialUnchecked { width },
-                })
-            }
+            (Some(dial), _) => self.say(Tempers::DialLearned {
+                dial: &self.speech.celsius(dial),
+                metal: &at,
+                width: &self.speech.difference(2.0 * self.learnt.taught.oven().sd),
+            }),
+            (None, _) if self.checks.is_some() => self.beyond(&at),
+            (None, _) => self.say(Tempers::DialUnchecked { width: &self.unchecked() }),
         };
+        // Steps from here on have no figure of the dial.
+        let on_dial = |step: &&PlanAnswer| step.dial_c.is_some();
+        let beyond = answer.plan.iter().find(|step| !on_dial(step));
+        let beyond = beyond.filter(|_| answer.plan.first().as_ref().is_some_and(on_dial));
+        let beyond = beyond.map(|step| self.beyond(&self.set(step.celsius)));
+        let dial = joined([dial, beyond.unwrap_or_default()].into_iter());
         answer.notes.push(dial.clone());
         answer.dial = dial;
         Ok(found)
@@ -256,6 +276,28 @@ impl Job<'_> {
     /// A temperature that is to be set: as finely as an oven can be.
     fn set(&self, celsius: f64) -> String {
         self.speech.units.temperatures(celsius.round(), celsius.round())
+    }
+
+    /// What an unchecked dial may be off.
+    fn unchecked(&self) -> String {
+        self.speech.difference(2.0 * Oven::UNCHECKED.sd_k)
+    }
+
+    /// No check reaches a temper.
+    fn beyond(&self, at: &str) -> String {
+        self.say(Tempers::DialBeyond { at, width: &self.unchecked() })
+    }
+
+    /// The last temper of a plan as its first is set: by the dial, where that has a figure for it.
+    fn last(&self, last: f64, first: f64) -> String {
+        let of = |of| self.speech.language.temper_page(of);
+        match (self.metal_and_dial(last), self.metal_and_dial(first)) {
+            ((_, Some(dial)), _) => format!("{} {}", self.set(dial), of(TemperPage::OnDial)),
+            ((metal, _), (_, Some(_))) => {
+                format!("{} {}", self.set(metal), of(TemperPage::InMetal))
+            }
+            ((metal, _), _) => self.set(metal),
+        }
     }
 
     fn step(&self, step: &PlanStep) -> PlanAnswer {
@@ -285,7 +327,7 @@ impl Job<'_> {
             let dial = dial.and_then(|at| self.checks.as_ref()?.dial_for(at).ok());
             return (planned, dial.map(Celsius::get));
         }
-        if self.learnt.taught.results().is_empty() {
+        if !self.learnt.taught.believed() {
             return (planned, None);
         }
         (planned + self.learnt.taught.oven().mean, Some(planned))
@@ -298,43 +340,16 @@ impl Job<'_> {
         Some(checks.at(dial).ok()?.half_width.get())
     }
 
-    fn no_plan(&self, target: &str, error: &PlanError) -> Refusal {
-        let target_text = format::shortened(target);
-        let what = |celsius: &f64| self.speech.celsius(*celsius);
-        match error {
-            PlanError::TooHard { most, celsius } => {
-                let quenched = self.quenched.map(Self::hrc);
-                refused(
-                    self.speech,
-                    error.code(),
-                    target,
-                    TemperRefusal::TargetAbove {
-                        target: &target_text,
-                        most: &Self::hrc(*most),
-                        at: &what(celsius),
-                        quenched: quenched.as_deref(),
-                    },
-                )
-            }
-            PlanError::TooSoft { least, celsius } => refused(
-                self.speech,
-                error.code(),
-                target,
-                TemperRefusal::TargetBelow {
-                    target: &target_text,
-                    least: &Self::hrc(*least),
-                    at: &what(celsius),
-                },
-            ),
-            PlanError::Unknown => {
-                refused(self.speech, error.code(), target, TemperRefusal::Unreadable)
-            }
-        }
+    /// Tempers that are known both once and as often as the plan does them, in °C.
+    fn known(&self) -> Interval {
+        let tempering = self.learnt.taught.tempering();
+        let low = tempering.known(self.held).low;
+        Interval { low, ..tempering.known(self.held * f64::from(self.times)) }
     }
 
     /// The curve for one stay of the usual length at every temperature that is known.
     fn curve(&self, answer: &mut TemperAnswer) {
-        let range = self.learnt.taught.tempering().known(self.held * f64::from(self.times));
+        let range = self.known();
         let mut celsius = (range.low / CURVE).ceil() * CURVE;
         while celsius <= range.high {
             let one = Temper::new(celsius, self.held).ok();
@@ -400,7 +415,7 @@ impl Job<'_> {
             }
             Way::Sheets(sheets) => {
                 let total = self.held * f64::from(self.times);
-                let ends = sheets.ends(total);
+                let ends = self.known();
                 let ends_text = self.speech.units.temperatures(ends.low.round(), ends.high.round());
                 answer.basis.push(
                     self.say(Tempers::FromSheets {

@@ -29,8 +29,8 @@ pub use reduce::{list_of_grades, number, reduce, text};
 pub use saved::{
     Damage, Document, Found, JsonText, SCHEMA, Step, Version, document, migrate, read,
 };
-pub(crate) use steel::has_degrees;
 pub use steel::{DialCheck, OwnSteel, ShapeKind, SteelAction, SteelField, SteelState};
+pub(crate) use steel::{POINTS, has_degrees, is_truth};
 pub use temper::{
     OwnResult, PartStage, Planner, TemperAction, TemperChange, TemperField, TemperState,
 };

@@ -325,10 +325,11 @@ impl SteelState {
     }
 
     fn add_check(&mut self) -> Option<SteelField> {
-        for (text, field) in [(&self.dial, SteelField::Dial), (&self.truth, SteelField::Truth)] {
-            if !has_degrees(text) {
-                return Some(field);
-            }
+        if !has_degrees(&self.dial) {
+            return Some(SteelField::Dial);
+        }
+        if !is_truth(&self.truth) {
+            return Some(SteelField::Truth);
         }
         let check = DialCheck {
             dial: std::mem::take(&mut self.dial),
@@ -343,6 +344,14 @@ impl SteelState {
 /// read it as a whole here would bring the reader of every measure into the first module.
 pub(crate) fn has_degrees(text: &str) -> bool {
     text.trim_end().ends_with(['C', 'c', 'F', 'f'])
+}
+
+/// Words of the shop for what melts, boils or lets go of a magnet at a known temperature.
+pub(crate) const POINTS: [&str; 6] = ["water", "tin", "zinc", "aluminium", "aluminum", "magnet"];
+
+/// Whether a text may be a known temperature: with its degrees, or one of the words.
+pub(crate) fn is_truth(text: &str) -> bool {
+    has_degrees(text) || POINTS.iter().any(|word| text.trim().eq_ignore_ascii_case(word))
 }
 
 #[cfg(test)]

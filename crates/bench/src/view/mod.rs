@@ -22,6 +22,7 @@ mod steel_asked;
 mod steel_heat;
 mod temper;
 mod temper_curve;
+mod temper_view;
 mod timer;
 mod unknown;
 
@@ -43,8 +44,9 @@ pub use ridge::{KeyView, RidgeView, RuleRow, RuleTick, RuleView};
 pub use scales::{AlignedView, ScaleLine, ScaleTick};
 pub use section::{BandRow, BandView, Callout, Layer, SectionView};
 pub use steel::{HeatView, ReachView, RecipeRow, SteelView, steel_page};
-pub use temper::{LookedView, PlanView, ResultRow, StepRow, TemperView, temper_page};
+pub use temper::temper_page;
 pub use temper_curve::{CurveText, CurveView};
+pub use temper_view::{LookedView, PlanView, ResultRow, StepRow, TemperView};
 pub use timer::{
     Alarm, Clock, Device, Doing, RING, Ring, Sound, TimerRow, TimerView, TimerWatch, timer,
     timer_watch,

@@ -12,7 +12,7 @@ use crate::answer::{
 use crate::format::Units;
 use crate::measure::parse_length;
 use crate::refusal::Refusal;
-use crate::state::{App, Field, ShapeKind, SteelField, SteelState, has_degrees};
+use crate::state::{App, Field, ShapeKind, SteelField, SteelState, has_degrees, is_truth};
 use crate::words::{Language, Reach as ReachWords, SteelPage};
 
 /// How many kinds of part are listed.
@@ -247,7 +247,11 @@ impl Page<'_> {
         ] {
             let text = state.text(field).trim();
             let degrees = matches!(field, SteelField::Dial | SteelField::Truth);
-            let wrong = if degrees { !has_degrees(text) } else { text.is_empty() };
+            let wrong = match field {
+                SteelField::Dial => !has_degrees(text),
+                SteelField::Truth => !is_truth(text),
+                _ => text.is_empty(),
+            };
             let session = &self.app.session;
             let name = Field::Steel(field);
             // An empty field that was only passed through is no mistake.

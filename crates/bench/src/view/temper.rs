@@ -3,12 +3,14 @@
 use biteband_steel::grade::find;
 
 use super::steel_asked::{Asked, Named, asked, checks, given, section};
-use super::temper_curve::{CurveView, Drawn, curve};
+use super::temper_curve::{Drawn, curve};
+use super::temper_view::{LookedView, PlanView, ResultRow, StepRow, TemperView};
 use super::{Chip, Problem};
 use crate::answer::{
-    HELD, PlanAnswer, TemperAnswer, TemperQuestion, hrc_of, temper, temper_curve, time, wanted,
+    HELD, PlanAnswer, TemperAnswer, TemperQuestion, hrc_of, not_as_quenched, temper, temper_curve,
+    time, wanted,
 };
-use crate::format::Units;
+use crate::format::{Units, exact};
 use crate::measure::{Kind, parse_time, read};
 use crate::refusal::Refusal;
 use crate::state::{
@@ -16,123 +18,6 @@ use crate::state::{
 };
 use crate::tempers::parse_tempers;
 use crate::words::{Language, SteelPage, TemperPage, TemperSaid};
-
-/// Everything the page shows.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct TemperView {
-    /// The steel is given by its composition.
-    pub by_composition: bool,
-    /// What the name stands for.
-    pub understood: Vec<String>,
-    /// Steels that one name may mean: key, label, whether it is taken.
-    pub candidates: Vec<(String, String, bool)>,
-    /// Names like what was typed.
-    pub suggestions: Vec<String>,
-    /// The hardness that is wanted in the file test: label and what a tap takes; only while none is given here.
-    pub offered: Option<(String, String)>,
-    /// Time at heat for a timer, as typed or as usual.
-    pub held: String,
-    /// Section and oven, as the page Steel has them.
-    pub given: Vec<String>,
-    /// What was done to the part last.
-    pub stages: Vec<(PartStage, Chip)>,
-    /// The tempers so far are asked for.
-    pub tempered: bool,
-    /// No time is left today.
-    pub hurried: Chip,
-    /// What to do next while something is missing.
-    pub hint: String,
-    /// Problems of fields.
-    pub problems: Vec<(Field, Problem)>,
-    /// Why there is no plan, or nothing at all.
-    pub problem: Option<Problem>,
-    /// The plan.
-    pub plan: Option<PlanView>,
-    /// What the temper that was looked up leaves.
-    pub looked: Option<LookedView>,
-    /// Own results, those of other steels among them.
-    pub results: Vec<ResultRow>,
-    /// Whether they are left out; only where there is one of this steel.
-    pub book: Option<Chip>,
-    /// What they taught.
-    pub learned: Vec<String>,
-    /// The curve.
-    pub curve: Option<CurveView>,
-    /// Brittle ranges, and what is at an end of the data.
-    pub warnings: Vec<String>,
-    /// Who puts the brittle range where.
-    pub brittle: Vec<String>,
-    /// The colour on bright plain carbon steel.
-    pub colour: Option<String>,
-    /// Where it can hurt.
-    pub cautions: Vec<String>,
-    /// What it rests on, and how to go about it.
-    pub why: Vec<String>,
-    /// Sources: name and whether it was read.
-    pub sources: Vec<String>,
-}
-
-/// Tempers for a hardness.
-#[derive(Clone, Debug, PartialEq)]
-pub struct PlanView {
-    /// Steel and target.
-    pub asked: String,
-    /// The first temper in large letters, as the dial has to be set where that is known.
-    pub first: String,
-    /// The same in a sentence, with what to expect.
-    pub verdict: String,
-    /// How the dial has to stand.
-    pub dial: String,
-    /// The dial was not checked where the first temper lies.
-    pub unchecked: bool,
-    /// Time at heat and how often.
-    pub each: String,
-    /// Time to heat through, where the section is known.
-    pub through: String,
-    /// The tempers.
-    pub steps: Vec<StepRow>,
-    /// How to go from one to the next, and when to stop.
-    pub how: Vec<String>,
-}
-
-/// One temper of a plan.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct StepRow {
-    /// What stands first in its row.
-    pub name: TemperPage,
-    /// As the dial has to be set, otherwise of the metal.
-    pub at: String,
-    /// Which of the two.
-    pub of: TemperPage,
-    /// Of the metal, where `at` is the dial's.
-    pub metal: String,
-    /// Most likely hardness.
-    pub about: String,
-    /// Its band.
-    pub band: String,
-    /// The temper as it goes on the card of the part.
-    pub done: String,
-}
-
-/// What one temper leaves.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct LookedView {
-    /// In large letters.
-    pub about: String,
-    /// In a sentence.
-    pub verdict: String,
-}
-
-/// An own result.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct ResultRow {
-    /// Its place in the list.
-    pub index: usize,
-    /// In words.
-    pub text: String,
-    /// Its steel, or why it does not count; empty where it does.
-    pub aside: String,
-}
 
 /// Makes the page.
 #[must_use]
@@ -212,6 +97,27 @@ fn unread(language: Language, one: &OwnResult) -> Option<Refusal> {
         .map(drop)
         .and_then(|()| parse_tempers(language, &one.temper, None).map(drop))
         .err()
+}
+
+/// A temper that is done once or several times.
+struct Alike {
+    celsius: f64,
+    minutes: f64,
+    times: u8,
+}
+
+impl Alike {
+    /// The question with the time and the times of this temper.
+    fn drawn(&self, question: TemperQuestion) -> TemperQuestion {
+        let held = format!("{} min", exact(self.minutes));
+        TemperQuestion { held: Some(held), times: Some(self.times), ..question }
+    }
+}
+
+/// Time at heat of each temper of a plan.
+fn minutes(question: &TemperQuestion) -> f64 {
+    let held = question.held.as_deref().and_then(|text| parse_time(text).ok());
+    held.map_or(HELD, biteband_quantity::Minutes::get)
 }
 
 impl Page<'_> {
@@ -383,6 +289,9 @@ impl Page<'_> {
             return;
         }
         let mut base = self.question(named);
+        if let Some(refusal) = not_as_quenched(self.language, &base) {
+            return self.refused(view, Field::Temper(TemperField::AsQuenched), refusal);
+        }
         base.learn = self.counted(view, named, &base);
         let of_this = self.planner.results.iter().any(|one| of_this(one, named));
         view.book = of_this.then(|| Chip {
@@ -396,8 +305,11 @@ impl Page<'_> {
             let question = TemperQuestion { target: Some(target.clone()), ..base.clone() };
             temper(self.language, &question)
         });
-        let looked =
-            at.map(|at| temper(self.language, &TemperQuestion { at: Some(at), ..base.clone() }));
+        let alike = at.as_deref().and_then(|at| self.alike(at, &base));
+        let looked = at.map(|at| {
+            let asked = TemperQuestion { at: Some(at), ..base.clone() };
+            temper(self.language, &alike.as_ref().map_or(asked.clone(), |one| one.drawn(asked)))
+        });
         if target.is_none() && looked.is_none() {
             view.hint = self.label(TemperPage::Ask);
         }
@@ -411,11 +323,22 @@ impl Page<'_> {
             Some(Err(refusal)) => self.refused(view, Field::Temper(TemperField::At), refusal),
             None => {}
         }
-        let looked_at = main.as_ref().and_then(|answer| self.hottest(answer));
+        let mark = main.as_ref().and_then(|answer| Some(answer.hardness.as_ref()?.median));
+        let mut mark = alike.as_ref().zip(mark);
+        // Alone it stands on a curve for its own time.
+        let mut drawn = base.clone();
+        if let Some(one) = alike.as_ref().filter(|_| main.is_some()) {
+            drawn = one.drawn(drawn);
+        }
         match planned {
             Some(Ok(answer)) if !answer.ages.is_empty() => return view.hint = answer.aged(),
             Some(Ok(answer)) => {
                 view.plan = self.planned(&answer, target.as_deref().unwrap_or_default());
+                drawn.clone_from(&base);
+                let of_plan = |one: &Alike| {
+                    (one.minutes - minutes(&base)).abs() < 0.5 && one.times == answer.times
+                };
+                mark = mark.filter(|(one, _)| of_plan(one));
                 main = Some(answer);
             }
             Some(Err(refusal)) => {
@@ -435,7 +358,7 @@ impl Page<'_> {
                 }
             },
         };
-        self.fill(view, &base, main, looked_at);
+        self.fill(view, &drawn, main, mark.map(|(one, hrc)| (one.celsius, hrc)));
     }
 
     /// Own results that count. One that the book refuses is set aside and says why.
@@ -486,12 +409,16 @@ impl Page<'_> {
         view.warnings.clone_from(&answer.warnings);
     }
 
-    /// Where the temper that was looked up stands on the drawing.
-    fn hottest(&self, answer: &TemperAnswer) -> Option<(f64, f64)> {
-        let tempers =
-            parse_tempers(self.language, self.state.text(TemperField::At), Some(1.0)).ok()?;
-        let celsius = tempers.iter().map(|one| one.celsius()).reduce(f64::max)?;
-        Some((celsius, answer.hardness.as_ref()?.median))
+    /// The temper that was looked up, once or several times the same, as the curve can be drawn for it.
+    fn alike(&self, at: &str, base: &TemperQuestion) -> Option<Alike> {
+        let tempers = parse_tempers(self.language, at, Some(minutes(base))).ok()?;
+        let first = tempers.first()?;
+        let times = u8::try_from(tempers.len()).ok().filter(|times| (1..=4).contains(times))?;
+        tempers.iter().all(|one| one == first).then(|| Alike {
+            celsius: first.celsius(),
+            minutes: first.minutes(),
+            times,
+        })
     }
 
     fn planned(&self, answer: &TemperAnswer, target: &str) -> Option<PlanView> {
@@ -562,9 +489,7 @@ impl Page<'_> {
         });
         let target = given(&self.app.saved.steel.target);
         let target = target.and_then(|text| wanted(self.language, &text).ok());
-        let minutes = base.held.as_deref().and_then(|text| parse_time(text).ok());
-        let minutes = minutes.map_or(HELD, biteband_quantity::Minutes::get);
-        let each = TemperSaid::Each { time: &time(minutes), times: answer.times };
+        let each = TemperSaid::Each { time: &time(minutes(base)), times: answer.times };
         view.curve = curve(&Drawn {
             language: self.language,
             units: self.units,

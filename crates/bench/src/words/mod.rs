@@ -79,7 +79,7 @@ pub use reading::{Gauge, Unreadable};
 pub use section::SectionRefusal;
 pub use steel::{SteelRefusal, SteelWords};
 pub use steel_page::{RecipeNote, SteelPage};
-pub use temper::{TemperRefusal, Tempers};
+pub use temper::{Above, TemperRefusal, Tempers};
 pub use temper_page::{TemperPage, TemperSaid};
 pub use timer::{TimerPage, TimerSays};
 pub use unknown::{Sure, Unknown, UnknownRefusal};

@@ -17,17 +17,19 @@ pub enum Tempers<'a> {
     UpTo { high: &'a str },
     One { at: &'a str, time: &'a str },
     Counts { at: &'a str, time: &'a str },
-    LaterChangesNothing { at: &'a str },
+    LaterTakes { at: &'a str, fall: Option<&'a str> },
+    FullyHard,
 
     // A plan.
     First { at: &'a str, time: &'a str, times: u8, expect: &'a str, band: &'a str },
     ThenMeasure { step: &'a str, fall: &'a str, last: &'a str },
     NoMoreSteps,
+    KnownEnds { at: &'a str, sheets: bool },
     StopWhen { wanted: &'a str },
     AtTheEnd { at: &'a str },
     Dial { dial: &'a str, metal: &'a str, width: &'a str },
     DialUnchecked { width: &'a str },
-    DialLearned { dial: &'a str, metal: &'a str },
+    DialLearned { dial: &'a str, metal: &'a str, width: &'a str },
     DialBeyond { at: &'a str, width: &'a str },
     SnapTonight { at: &'a str, time: &'a str },
     Step { at: &'a str, time: &'a str, times: u8, expect: &'a str, band: &'a str },
@@ -52,6 +54,7 @@ pub enum Tempers<'a> {
 
     // What was learned.
     Learned { count: usize, offset: &'a str, harder: bool },
+    Doubted { hrc: &'a str, offset: &'a str, harder: bool, most: &'a str },
     LearnedNothing { count: usize },
     LearnedOven { dial: &'a str, hotter: bool },
     LearnedSplit,
@@ -75,30 +78,88 @@ pub enum Tempers<'a> {
     OnlyDown,
     Ages17 { name: &'a str, at: &'a str, least: &'a str },
     LeastOnly,
-    Age { name: &'a str, at: &'a str, least: &'a str, role: &'a str },
+    Age { name: &'a str, at: &'a str, least: &'a str, most: &'a str, role: &'a str },
     NearAc1 { ac1: &'a str },
+}
+
+/// What holds a target above everything that a plan may count on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Above {
+    /// The steel gives no more at all.
+    Steel,
+    /// The steel gives it now and then.
+    Middle,
+    /// The tempers that the part has had.
+    Done,
+    /// An own result that is doubted.
+    Doubted,
 }
 
 /// Why nothing is said about a temper.
 #[derive(Clone, Copy, Debug)]
 #[expect(missing_docs, reason = "a phrase is documented by its words in each language")]
 pub enum TemperRefusal<'a> {
-    Temper(&'a TemperError),
+    Temper {
+        error: &'a TemperError,
+        hot: &'a str,
+        apart: Option<&'a str>,
+    },
     NoTime,
     Unreadable,
     NothingAsked,
-    AboveAc1 { at: &'a str, ac1: &'a str },
-    TargetAbove { target: &'a str, most: &'a str, at: &'a str, quenched: Option<&'a str> },
-    TargetBelow { target: &'a str, least: &'a str, at: &'a str },
-    DoesNotHarden { steel: &'a str },
-    Ages { steel: &'a str, ages: &'a str },
-    CaseOnly { steel: &'a str, range: &'a str, working: &'a str },
-    NoCurve { steel: &'a str, range: &'a str },
-    OutsideSheets { why: &'a str },
-    Composition { why: &'a str },
-    Learn { given: &'a str },
-    AsQuenched { given: &'a str },
-    Weigh { why: &'a str },
+    AboveAc1 {
+        at: &'a str,
+        ac1: &'a str,
+    },
+    TargetAbove {
+        target: &'a str,
+        most: &'a str,
+        band: &'a str,
+        at: &'a str,
+        quenched: Option<&'a str>,
+        above: Above,
+    },
+    TargetBelow {
+        target: &'a str,
+        least: &'a str,
+        at: &'a str,
+    },
+    DoesNotHarden {
+        steel: &'a str,
+    },
+    Ages {
+        steel: &'a str,
+        ages: &'a str,
+    },
+    CaseOnly {
+        steel: &'a str,
+        range: &'a str,
+        working: &'a str,
+    },
+    NoCurve {
+        steel: &'a str,
+        range: &'a str,
+    },
+    OutsideSheets {
+        why: &'a str,
+    },
+    Composition {
+        why: &'a str,
+    },
+    Learn {
+        given: &'a str,
+    },
+    AsQuenched {
+        given: &'a str,
+    },
+    NotQuenched {
+        given: &'a str,
+        range: &'a str,
+        harder: bool,
+    },
+    Weigh {
+        why: &'a str,
+    },
 }
 
 impl Language {

@@ -7,7 +7,7 @@ use std::borrow::Cow;
 use biteband_steel::temper::TemperError;
 use biteband_steel::temper::colour::Colour;
 
-use super::temper::{TemperRefusal, Tempers};
+use super::temper::{Above, TemperRefusal, Tempers};
 
 type Words = Cow<'static, str>;
 
@@ -44,13 +44,19 @@ pub(super) fn say(phrase: Tempers<'_>) -> Words {
             format!("{steel} after {tempers}: about {about}, {band}.").into()
         }
         T::OwnSteel => "This composition".into(),
-        T::UpTo { high } => format!("up to {high} HRC").into(),
+        T::UpTo { high } => format!("up to {high}").into(),
         T::One { at, time } => format!("{at} for {time}").into(),
         T::Counts { at, time } => {
             format!("Together they count as {time} at {at}: time at heat adds up at the hottest temper.").into()
         }
-        T::LaterChangesNothing { at } => {
-            format!("The cooler tempers change next to nothing in hardness: {at} decides.").into()
+        T::LaterTakes { at, fall: None } => {
+            format!("What comes cooler after {at} changes next to nothing in hardness.").into()
+        }
+        T::LaterTakes { at, fall: Some(fall) } => {
+            format!("What comes cooler after {at} takes about {fall} more off.").into()
+        }
+        T::FullyHard => {
+            "All of this is for a part that was fully hardened before its first temper.".into()
         }
         T::First { at, time, times: count, expect, band } => format!(
             "Temper {}at {at} for {time}, then measure. Expect about {expect}, {band}.",
@@ -64,6 +70,11 @@ pub(super) fn say(phrase: Tempers<'_>) -> Words {
         T::NoMoreSteps => {
             "Measure afterwards. A further step would take it below what is wanted.".into()
         }
+        T::KnownEnds { at, sheets } => format!(
+            "{} at {at}: what a hotter temper leaves is not known.",
+            if sheets { "The printed curves end" } else { "What is known ends" }
+        )
+        .into(),
         T::StopWhen { wanted } => {
             format!("Stop as soon as it measures {wanted}: tempering only softens.").into()
         }
@@ -79,8 +90,8 @@ pub(super) fn say(phrase: Tempers<'_>) -> Words {
             "The dial of this oven was not checked: ovens of this kind were found up to {width} off. Put a thermometer beside the part."
         )
         .into(),
-        T::DialLearned { dial, metal } => format!(
-            "By your own results: set the dial to {dial}, which is about {metal} in the metal."
+        T::DialLearned { dial, metal, width } => format!(
+            "By your own results: set the dial to {dial}, which is about {metal} in the metal, give or take {width}: the dial was not checked."
         )
         .into(),
         T::DialBeyond { at, width } => format!(
@@ -131,10 +142,10 @@ pub(super) fn say(phrase: Tempers<'_>) -> Words {
         )
         .into(),
         T::BandMeaning => {
-            "The band is meant to hold 9 results of 10 of bars of such a composition, fully hardened first.".into()
+            "The band is meant to hold 9 results of 10 of bars of such a composition.".into()
         }
         T::BandOfSheets => {
-            "The band is that of the printed curves, widened by how far such curves differ. It holds for a piece that was fully hardened first.".into()
+            "The band is that of the printed curves, widened by how far such curves differ.".into()
         }
         T::AsQuenchedEntered { hrc } => format!(
             "Your {hrc} as quenched is in it, at half of its weight: more did not help with the measured steels."
@@ -164,6 +175,12 @@ pub(super) fn say(phrase: Tempers<'_>) -> Words {
             "Your last {} came out {offset} {} than the book; planned with that.",
             if count == 1 { "result".to_owned() } else { format!("{count} results") },
             if harder { "harder" } else { "softer" }
+        )
+        .into(),
+        T::Doubted { hrc, offset, harder, most } => format!(
+            "Your {hrc} is {offset} {} than the book, where results are hardly more than {most} off: {}are unit, scale and dial right? It counts for less and makes nothing surer; to leave it out, go by the book alone.",
+            if harder { "harder" } else { "softer" },
+            if harder { "" } else { "was it fully hard before the temper, " }
         )
         .into(),
         T::LearnedNothing { count: 1 } => {
@@ -236,8 +253,13 @@ pub(super) fn say(phrase: Tempers<'_>) -> Words {
         T::LeastOnly => {
             "The standard gives the least hardness of each age and no highest; between its ages nobody knows. Bought in condition A it needs no quench before.".into()
         }
-        T::Age { name, at, least, role } => match role {
-            "meets" => format!("Age {name}, {at}: at least {least}, as wanted."),
+        T::Age { name, at, least, most: "", role: "meets" } => {
+            format!("Age {name}, {at}: at least {least}, as wanted.").into()
+        }
+        T::Age { name, at, least, most, role } => match role {
+            "meets" => format!(
+                "Age {name}, {at}: at least {least}. Its upper end is not known: it may come out above {most}."
+            ),
             "harder" => format!("Next harder: {name}, {at}: at least {least}."),
             "softer" => format!("Next softer: {name}, {at}: at least {least}; it may come out softer than wanted."),
             _ => format!("{name}, {at}: at least {least}."),
@@ -253,21 +275,7 @@ pub(super) fn say(phrase: Tempers<'_>) -> Words {
 pub(super) fn refuse(what: TemperRefusal<'_>) -> [Words; 3] {
     use TemperRefusal as R;
     match what {
-        R::Temper(TemperError::Quantity(inside)) => [
-            format!("A {inside}.").into(),
-            "50 to 800 °C, a second to 100 h".into(),
-            "Look at the unit and the decimal point.".into(),
-        ],
-        R::Temper(error @ TemperError::Outside { .. }) => [
-            format!("{error}.").into(),
-            "50 to 800 °C (120 to 1470 °F)".into(),
-            "Look at the unit: 400 F is 204 °C.".into(),
-        ],
-        R::Temper(error @ TemperError::TooLong { .. }) => [
-            format!("{error}.").into(),
-            "up to 100 h".into(),
-            "Look at the unit: 90 min is 1.5 h.".into(),
-        ],
+        R::Temper { error, hot, apart } => no_temper(error, hot, apart),
         R::NoTime => [
             "A temper needs its time at heat.".into(),
             "205C/2h, or 205C for 90 min".into(),
@@ -288,15 +296,9 @@ pub(super) fn refuse(what: TemperRefusal<'_>) -> [Words; 3] {
             format!("below {ac1}").into(),
             "To soften it altogether, anneal it: heat above the change and cool slowly.".into(),
         ],
-        R::TargetAbove { target, most, at, quenched } => [
-            format!(
-                "{target} cannot be had: already the mildest temper, {at}, leaves no more than about {most}{}.",
-                quenched.map(|hrc| format!(", and as quenched it has about {hrc}")).unwrap_or_default()
-            )
-            .into(),
-            format!("up to about {most}").into(),
-            "Take a steel with more carbon, or want less.".into(),
-        ],
+        R::TargetAbove { target, most, band, at, quenched, above } => {
+            target_above(target, [most, band, at], quenched, above)
+        }
         R::TargetBelow { target, least, at } => [
             format!("{target} cannot be had by tempering: even {at} leaves about {least}.").into(),
             format!("from about {least} on").into(),
@@ -342,10 +344,92 @@ pub(super) fn refuse(what: TemperRefusal<'_>) -> [Words; 3] {
             "up to 200 results".into(),
             "Take the odd one out.".into(),
         ],
+        R::NotQuenched { given, range, harder } => not_quenched(given, range, harder),
         R::AsQuenched { given } => [
             format!("\"{given}\" is no hardness as quenched.").into(),
             "57 HRC, or 640 HV 10".into(),
             "Write the one number that was measured before the first temper.".into(),
         ],
     }
+}
+
+fn no_temper(error: &TemperError, hot: &str, apart: Option<&str>) -> [Words; 3] {
+    match error {
+        TemperError::Quantity(inside) => [
+            format!("A {inside}.").into(),
+            "50 to 800 °C, a second to 100 h".into(),
+            "Look at the unit and the decimal point.".into(),
+        ],
+        TemperError::Outside { .. } => [
+            format!("{hot} is no temper.").into(),
+            "50 to 800 °C (120 to 1470 °F)".into(),
+            format!(
+                "Look at the unit: 400 F is 204 °C.{}",
+                apart
+                    .map(|apart| format!(
+                        " As a difference, {hot} is {apart}: add it up and write the temperature that comes out."
+                    ))
+                    .unwrap_or_default()
+            )
+            .into(),
+        ],
+        TemperError::TooLong { .. } => [
+            format!("{error}.").into(),
+            "up to 100 h".into(),
+            "Look at the unit: 90 min is 1.5 h.".into(),
+        ],
+    }
+}
+
+fn target_above(
+    target: &str,
+    [most, band, at]: [&str; 3],
+    quenched: Option<&str>,
+    above: Above,
+) -> [Words; 3] {
+    let tempered = format!("the mildest temper, {at}, leaves about {most}, {band}");
+    let quenched =
+        quenched.map(|hrc| format!(", and as quenched it has about {hrc}")).unwrap_or_default();
+    [
+                match above {
+                    Above::Done => format!(
+                        "{target} cannot be had any more: the tempers so far leave about {most}, {band}."
+                    ),
+                    Above::Middle => format!(
+                        "{target} is above the middle of what this steel gives: {tempered}{quenched}. It is not to be counted on."
+                    ),
+                    _ => format!("{target} cannot be had: already {tempered}{quenched}."),
+                }
+                .into(),
+                format!("up to about {most}").into(),
+                match above {
+                    Above::Steel => "Take a steel with more carbon, or want less.",
+                    Above::Middle => {
+                        "Want less, take a steel with more carbon, or try the mildest temper and keep what measures enough."
+                    }
+                    Above::Done => "Harden it again: tempering goes down only.",
+                    Above::Doubted => {
+                        "The book leaves more, but a result of yours is far below it: look into that one, or go by the book alone."
+                    }
+                }
+                .into(),
+            ]
+}
+
+fn not_quenched(given: &str, range: &str, harder: bool) -> [Words; 3] {
+    [
+            if harder {
+                format!("{given} as quenched is more than a steel with this carbon can have.")
+            } else {
+                format!("{given} is softer than this steel is once it has hardened: then it was not hardened.")
+            }
+            .into(),
+            range.to_owned().into(),
+            if harder {
+                "Look at scale and instrument, or at the steel."
+            } else {
+                "Harden it and measure again, or look at the steel."
+            }
+            .into(),
+        ]
 }

@@ -29,5 +29,5 @@ pub use regression::{CONSTANT, MEASURED, Regression, RegressionError};
 pub use sheet::{Point as SheetPoint, Reading, Sheet, Silence, USUAL_HOURS, same_effect};
 pub use sheets::{DISAGREE, HALF_WIDTH, Said, SheetBand, Sheets};
 pub use sheets_error::SheetError;
-pub use taught::{InOven, Measured, Taught, TaughtError};
+pub use taught::{DOUBT, InOven, Measured, Taught, TaughtError};
 pub use tempering::{Method, Tempering, TemperingError, Way};

@@ -93,6 +93,8 @@ pub struct Plan {
     pub fall: f64,
     /// The first temper is the mildest there is, and may still be too much or not enough.
     pub at_the_end: bool,
+    /// The last temper is as hot as is known, and may leave more than is wanted.
+    pub ends: bool,
 }
 
 /// A first temper may carry a chance of 0.05 of coming out under the target, which lies below so many standard deviations:
@@ -208,6 +210,10 @@ pub fn plan(steel: &dyn Predict, aim: Aim, how: How<'_>) -> Result<Plan, PlanErr
     let range = steel.range();
     let after = |so_far: &[Temper], celsius: f64| -> Option<(Temper, Predicted)> {
         let temper = Temper::new(celsius, minutes).ok()?;
+        // What is not known of one temper is not planned for two of them, which by their time count as a hotter one.
+        if times > 1 {
+            steel.predict(&[temper])?;
+        }
         let all: Vec<Temper> = so_far.iter().copied().chain((0..times).map(|_| temper)).collect();
         Some((temper, steel.predict(&all)?))
     };
@@ -258,19 +264,23 @@ pub fn plan(steel: &dyn Predict, aim: Aim, how: How<'_>) -> Result<Plan, PlanErr
     let mut steps = Vec::from([PlanStep { temper: first, times, expect }]);
     let mut so_far: Vec<Temper> = done.to_vec();
     let mut last = PlanStep { temper: first, times, expect };
+    let mut ends = false;
     while steps.len() < MOST && last.expect.median > middle {
         so_far.extend((0..times).map(|_| last.temper));
         let next = after(&so_far, last.temper.celsius() + step)
             .filter(|(temper, _)| temper.celsius() <= range.high + 1e-9);
         // A step that would land under the target is not one.
-        let Some((temper, expect)) = next else { break };
+        let Some((temper, expect)) = next else {
+            ends = true;
+            break;
+        };
         if low.is_some_and(|low| expect.median < low) {
             break;
         }
         last = PlanStep { temper, times, expect };
         steps.push(last);
     }
-    Ok(Plan { steps, step, fall, at_the_end })
+    Ok(Plan { steps, step, fall, at_the_end, ends })
 }
 
 struct Limits {

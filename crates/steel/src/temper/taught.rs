@@ -2,7 +2,7 @@
 
 use alloc::vec::Vec;
 
-use libm::sqrt;
+use libm::{hypot, sqrt};
 
 use super::cycle::Temper;
 use super::learn::{LearnError, Learned, Normal, Oven, OwnResult};
@@ -20,6 +20,10 @@ pub struct Measured {
     /// Standard deviation of the measurement, in HRC.
     pub sd: f64,
 }
+
+/// A result that is further from the book than this is doubted, in standard deviations of what is foretold of one: of
+/// results that only scatter three in a thousand are. Ours.
+pub const DOUBT: f64 = 3.0;
 
 /// Why nothing is learned.
 #[derive(Clone, Debug)]
@@ -51,11 +55,17 @@ pub enum TaughtError {
 pub struct Taught<'a> {
     tempering: &'a Tempering,
     learned: Learned,
+    /// The same without the results that are doubted, where there is one: they make nothing surer.
+    firm: Option<Learned>,
     results: Vec<Measured>,
+    doubted: Vec<Option<f64>>,
 }
 
 impl<'a> Taught<'a> {
     /// Weighs results of one heat in one oven; without any the book alone speaks.
+    ///
+    /// A result beyond [`DOUBT`] is taken for as coarse as puts it just there: it moves what is foretold by no more than one
+    /// at that distance, by less the further away it is, and what it moves widens the band.
     ///
     /// # Errors
     /// [`TaughtError`]: a temper of which nothing is known, or results that are no numbers or too many.
@@ -64,14 +74,44 @@ impl<'a> Taught<'a> {
         oven: Oven,
         results: &[Measured],
     ) -> Result<Self, TaughtError> {
-        let own = |one: &Measured| {
+        let spread = tempering.spread();
+        let (mut all, mut doubted) = (Vec::new(), Vec::new());
+        for one in results {
             let expected = tempering.expected(&one.tempers).map_err(TaughtError::Tempering)?;
-            Ok(OwnResult { expected, hrc: one.hrc, sd: one.sd, heat: 0, oven: 0 })
+            let off = (one.hrc - expected.hrc - expected.slope * oven.mean_k).abs();
+            let foretold = hypot(hypot(expected.sd(&spread), expected.slope * oven.sd_k), one.sd);
+            let most = DOUBT * foretold;
+            let doubt = off > most;
+            let coarser = sqrt((off * off - most * most).max(0.0)) / DOUBT;
+            let sd = if doubt { hypot(one.sd, coarser) } else { one.sd };
+            all.push(OwnResult { expected, hrc: one.hrc, sd, heat: 0, oven: 0 });
+            doubted.push(doubt.then_some(most));
+        }
+        let weigh = |results: &[OwnResult]| {
+            Learned::new(&[spread], &[oven], results).map_err(TaughtError::Learn)
         };
-        let all = results.iter().map(own).collect::<Result<Vec<_>, _>>()?;
-        let learned =
-            Learned::new(&[tempering.spread()], &[oven], &all).map_err(TaughtError::Learn)?;
-        Ok(Self { tempering, learned, results: results.to_vec() })
+        let kept =
+            all.iter().zip(&doubted).filter(|(_, doubt)| doubt.is_none()).map(|(one, _)| *one);
+        let kept: Vec<OwnResult> = kept.collect();
+        let firm = (kept.len() < all.len()).then(|| weigh(&kept)).transpose()?;
+        let (learned, results) = (weigh(&all)?, results.to_vec());
+        Ok(Self { tempering, learned, firm, results, doubted })
+    }
+
+    /// Of each result that is doubted how far from the book it would still have been believed, in HRC, see [`DOUBT`].
+    #[must_use]
+    pub fn doubted(&self) -> &[Option<f64>] {
+        &self.doubted
+    }
+
+    /// What is learned of something: with a result that is doubted the band is that of the others, and wider by how far it
+    /// moves the middle.
+    fn weighed(&self, ask: impl Fn(&Learned) -> Option<Normal>) -> Option<Normal> {
+        let all = ask(&self.learned)?;
+        Some(match self.firm.as_ref().and_then(ask) {
+            Some(firm) => Normal { sd: hypot(firm.sd, all.mean - firm.mean), ..all },
+            None => all,
+        })
     }
 
     /// The book.
@@ -90,13 +130,21 @@ impl<'a> Taught<'a> {
     #[must_use]
     pub fn heat(&self) -> Normal {
         let at = self.results.last().and_then(|one| self.tempering.expected(&one.tempers).ok());
-        at.and_then(|at| self.learned.heat(0, &at)).unwrap_or(Normal { mean: 0.0, sd: 0.0 })
+        at.and_then(|at| self.weighed(|learned| learned.heat(0, &at)))
+            .unwrap_or(Normal { mean: 0.0, sd: 0.0 })
     }
 
-    /// By how many K the oven is hotter than it says.
+    /// By how many K the oven is hotter than it says; results that are doubted have no voice in it.
     #[must_use]
     pub fn oven(&self) -> Normal {
-        self.learned.oven(0).unwrap_or(Normal { mean: 0.0, sd: 0.0 })
+        let learned = self.firm.as_ref().unwrap_or(&self.learned);
+        learned.oven(0).unwrap_or(Normal { mean: 0.0, sd: 0.0 })
+    }
+
+    /// Whether there is a result that is not doubted.
+    #[must_use]
+    pub fn believed(&self) -> bool {
+        self.doubted.iter().any(Option::is_none)
     }
 
     /// The hardness after tempers of the metal.
@@ -110,8 +158,10 @@ impl<'a> Taught<'a> {
         }
         let at = self.tempering.expected(tempers)?;
         let scatter = self.tempering.spread().scatter;
-        Ok(self.learned.heat(0, &at).map_or(book, |heat| {
-            let sd = sqrt(heat.sd * heat.sd + scatter * scatter).min(book.sd);
+        Ok(self.weighed(|learned| learned.heat(0, &at)).map_or(book, |heat| {
+            let sd = sqrt(heat.sd * heat.sd + scatter * scatter);
+            // What is learned narrows the book; only a doubt widens it.
+            let sd = if self.firm.is_some() { sd.max(book.sd) } else { sd.min(book.sd) };
             Predicted::normal(at.hrc + heat.mean, sd)
         }))
     }
@@ -122,7 +172,7 @@ impl<'a> Taught<'a> {
     /// As [`Tempering::band`].
     pub fn in_oven(&self, tempers: &[Temper]) -> Result<Predicted, TemperingError> {
         let at = self.tempering.expected(tempers)?;
-        match self.learned.plan(0, 0, &at) {
+        match self.weighed(|learned| learned.plan(0, 0, &at)) {
             Some(planned) => Ok(Predicted::normal(at.hrc + planned.mean, planned.sd)),
             None => self.tempering.band(tempers),
         }

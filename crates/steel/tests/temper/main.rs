@@ -12,6 +12,7 @@ mod learn;
 mod plan;
 mod published;
 mod regression;
+mod taught;
 
 type Row = BTreeMap<String, String>;
 
