@@ -395,10 +395,10 @@ fn target_above(
                     Above::Done => format!(
                         "{target} cannot be had any more: the tempers so far leave about {most}, {band}."
                     ),
-                    Above::Middle => format!(
+                    Above::Middle | Above::Doubted => format!(
                         "{target} is above the middle of what this steel gives: {tempered}{quenched}. It is not to be counted on."
                     ),
-                    _ => format!("{target} cannot be had: already {tempered}{quenched}."),
+                    Above::Steel => format!("{target} cannot be had: already {tempered}{quenched}."),
                 }
                 .into(),
                 format!("up to about {most}").into(),

@@ -247,6 +247,10 @@ fn one_wild_result_is_doubted_and_takes_nothing_over() {
         assert!(out.contains(word), "{out}");
     }
     assert!(!out.contains("planned with that"), "{out}");
+    // The sheets begin at 63 to 65 HRC at 150 °C: what the doubt alone puts out of reach is no matter of carbon.
+    let high = [&["temper", "O1", "--target", "63-64 HRC"][..], &wild].concat();
+    let instead = json(&high).refused(1)["instead"].as_str().unwrap().to_owned();
+    assert!(instead.contains("go by the book alone") && !instead.contains("carbon"), "{instead}");
 }
 
 /// The reason of a refusal is the one that holds: what was done to the part, what the steel gives now and then, or the steel.
