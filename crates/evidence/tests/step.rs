@@ -141,11 +141,16 @@ fn soft_as_quenched_is_ground_and_filed_before_it_is_hardened_again() {
 }
 
 #[test]
-fn a_little_soft_after_too_much_heat_is_austenite() {
+fn soft_after_too_much_heat_is_austenite() {
+    // Common practice, no source: 3 to 6 HRC low is the usual case, and high-alloy steels lose up to a dozen.
     let case = Case { overheated: true, ..Case::quenched((61.0, 64.0)) };
-    let step = case.step(&read(59.5, 0.5));
-    assert_eq!(step.diagnosis, Diagnosis::RetainedAustenite);
-    assert_eq!(first(&step), Action::Harden);
+    for hrc in [52.0, 57.0, 58.0, 59.5] {
+        let step = case.step(&read(hrc, 0.5));
+        assert_eq!(step.diagnosis, Diagnosis::RetainedAustenite, "{hrc}");
+        assert_eq!(first(&step), Action::Harden, "{hrc}");
+    }
+    // As soft as annealed it never was austenite.
+    assert_eq!(case.step(&read(30.0, 0.5)).diagnosis, Diagnosis::NotHard);
 }
 
 #[test]

@@ -108,7 +108,7 @@ const fn stands(how: Diagnosis) -> &'static str {
         Diagnosis::Untempered => "It is as quenched: brittle until it is tempered.",
         Diagnosis::NotHard => "It did not come out as hard as this steel gets.",
         Diagnosis::RetainedAustenite => {
-            "It is a little soft after too much heat: some austenite has probably stayed."
+            "It is soft after too much heat: some austenite has probably stayed."
         }
         Diagnosis::OutOfReach => "This section of this steel does not get that hard.",
         Diagnosis::TooHard => "It is probably harder than wanted.",
@@ -125,7 +125,7 @@ const fn causes(how: Diagnosis) -> &'static str {
             "Likely causes in their order: not hot enough or not held, soft skin, too slow a quench, another steel than it was sold as, too thick a section."
         }
         Diagnosis::RetainedAustenite => {
-            "Harden it again at the right heat, not hotter. Deep cold right after the quench helps high-alloy steels."
+            "Likely causes in their order: too hot, held too long, taken from the quench too warm. Harden it again at the right heat, not hotter. Deep cold right after the quench helps high-alloy steels."
         }
         Diagnosis::GoneTooFar => {
             "Likely causes: an oven hotter than its dial, Fahrenheit taken for Celsius, more time at heat than was counted, or a part that was never fully hard."

@@ -223,3 +223,18 @@ fn worked_cases_of_the_next_step() {
         assert_eq!(found, (Some(action), Some(diagnosis)), "{arguments:?}");
     }
 }
+
+/// Common practice, no source: a part that was heated too hot comes out some points low because austenite stayed, and the first
+/// cause to name is the heat.
+#[test]
+fn what_was_heated_too_hot_is_told_so() {
+    for (steel, hrc) in [("O1", "57 HRC"), ("O1", "59 HRC"), ("D2", "50 HRC"), ("D2", "57 HRC")] {
+        let part = ["next", steel, "--reading", hrc, "--skin", "ground", "--stage", "quenched"];
+        let asked = [&part[..], &["--target", "61-63 HRC", "--overheated"]].concat();
+        let answer = json(&asked).json();
+        assert_eq!(answer["diagnosis"], "retained_austenite", "{steel} {hrc}");
+        let why = answer["why"].as_str().unwrap();
+        assert!(why.contains("in their order: too hot"), "{why}");
+        assert_eq!(answer["action"], "harden");
+    }
+}

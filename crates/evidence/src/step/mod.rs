@@ -6,7 +6,8 @@
 //! # Thresholds
 //! Advice changes where two acts are worth the same, and besides only here: contradictory evidence is cleared up first; a part that was quenched and
 //! not yet tempered is never accepted; [`UNDER`] bars every temper, and below [`OVER`] a tempered part is left alone; a temper that would bring more than [`LEAST_UNDER`] of new chance of a part too
-//! soft is not proposed; [`NEVER`] and [`PROVED`] name what is called out of reach and proved.
+//! soft is not proposed; [`NEVER`], [`PROVED`] and
+//! [`AUSTENITE`] name what is called out of reach, proved, and soft from too much heat.
 
 mod after;
 mod steel;
@@ -41,6 +42,10 @@ pub const LEAST_UNDER_OVER: f64 = 0.25;
 pub const NEVER: f64 = 0.05;
 /// From this chance on a part counts as proved inside, JCGM 106 with the usual 95 %.
 pub const PROVED: f64 = 0.95;
+
+/// As quenched at least so much under what hardening gives, a part that was heated too hot did not harden at all, in HRC: austenite
+/// that stayed costs a cold-work steel up to some twelve. Ours.
+pub const AUSTENITE: f64 = 15.0;
 
 /// The chance that a part came out as its steel and its process promise; otherwise any hardness is as likely. Ours: what went
 /// wrong in a shop, went wrong in the fire, the bath or the oven, and then nobody can tell how far.
@@ -200,7 +205,7 @@ pub enum Diagnosis {
     Untempered,
     /// Quenched and soft: it did not harden, or the skin is soft.
     NotHard,
-    /// Quenched too hot and a little soft: austenite may have stayed.
+    /// Quenched too hot and softer than its steel gets: austenite may have stayed.
     RetainedAustenite,
     /// The wanted hardness is above what the section reaches.
     OutOfReach,
@@ -323,15 +328,18 @@ fn diagnose(
         && (situation.hardened.zip(situation.target.low()))
             .is_some_and(|(hardened, low)| hardened.reaches(low) < NEVER);
     // A part of its grade that is this much under what hardening gives did not harden.
-    let far_under = situation.hardened.is_some_and(|hardened| {
-        belief.probability_below(hardened.mean - 3.0 - hardened.sd) > UNDER
-    });
+    let under = |hrc: f64, sds: f64| {
+        situation.hardened.is_some_and(|hardened| {
+            belief.probability_below(hardened.mean - hrc - sds * hardened.sd) > UNDER
+        })
+    };
+    let far_under = under(3.0, 1.0);
     match situation.stage {
         _ if contradictory => Diagnosis::Contradiction,
         _ if unreached && now.inside() < UNDER => Diagnosis::OutOfReach,
         _ if !measured && test_is_flat(situation) => Diagnosis::Unmeasured,
         Stage::Quenched if now.under() > UNDER || far_under => {
-            if situation.overheated && !far_under {
+            if situation.overheated && !under(AUSTENITE, 0.0) {
                 Diagnosis::RetainedAustenite
             } else {
                 Diagnosis::NotHard
