@@ -140,6 +140,34 @@ fn soft_as_quenched_is_ground_and_filed_before_it_is_hardened_again() {
     assert_eq!(first(&step), Action::Harden);
 }
 
+/// Common practice, no source: what bites on the skin far under what hardening gives has met the skin alone.
+#[test]
+fn a_soft_skin_is_ground_before_anything_is_tempered() {
+    let bites = [
+        (65.0, Outcome::Bite),
+        (60.0, Outcome::Bite),
+        (55.0, Outcome::Bite),
+        (50.0, Outcome::Skate),
+    ];
+    for expected in [None, Some((63.0, 1.0))] {
+        for hurried in [false, true] {
+            let case = Case { expected, hurried, ..Case::quenched((58.0, 60.0)) };
+            for skin in [Skin::NotGround, Skin::NotSaid] {
+                let step = case.step(&filed(&bites, skin));
+                assert_eq!(first(&step), Action::Grind, "{skin:?} {step:?}");
+                assert_eq!(step.diagnosis, Diagnosis::NotHard);
+                assert!(!step.choices.iter().any(|one| matches!(one.action, Action::Temper(_))));
+            }
+            assert_ne!(first(&case.step(&filed(&bites, Skin::Ground))), Action::Grind);
+        }
+    }
+    // A skin that the files skate on hides nothing soft.
+    let skates = [(60.0, Outcome::Skate), (60.0, Outcome::Skate)];
+    let step = Case::quenched((58.0, 60.0)).step(&filed(&skates, Skin::NotGround));
+    assert_eq!(step.diagnosis, Diagnosis::Untempered);
+    assert!(step.choices.iter().any(|one| matches!(one.action, Action::Temper(_))), "{step:?}");
+}
+
 #[test]
 fn soft_after_too_much_heat_is_austenite() {
     // Common practice, no source: 3 to 6 HRC low is the usual case, and high-alloy steels lose up to a dozen.

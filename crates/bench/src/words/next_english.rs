@@ -106,7 +106,7 @@ const fn stands(how: Diagnosis) -> &'static str {
         Diagnosis::Unmeasured => "Nothing was measured yet.",
         Diagnosis::Contradiction => "What was measured contradicts itself.",
         Diagnosis::Untempered => "It is as quenched: brittle until it is tempered.",
-        Diagnosis::NotHard => "It did not come out as hard as this steel gets.",
+        Diagnosis::NotHard => "It measures softer than hardening makes this steel.",
         Diagnosis::RetainedAustenite => {
             "It is soft after too much heat: some austenite has probably stayed."
         }

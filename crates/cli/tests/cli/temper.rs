@@ -179,6 +179,23 @@ fn worked_cases_of_the_next_step() {
             "harden",
             "gone_too_far",
         ),
+        // The skin is still on, and a file of 55 bites on what is promised at 62 to 65.
+        (
+            &[
+                "next",
+                "O1",
+                "--strokes",
+                "65:b 60:b 55:b 50:k",
+                "--skin",
+                "on",
+                "--stage",
+                "quenched",
+                "--target",
+                "58-60 HRC",
+            ],
+            "grind",
+            "not_hard",
+        ),
         // Quenched from the magnet point, ground, and the 40 file bites.
         (
             &[

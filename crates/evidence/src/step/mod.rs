@@ -5,7 +5,7 @@
 //!
 //! # Thresholds
 //! Advice changes where two acts are worth the same, and besides only here: contradictory evidence is cleared up first; a part that was quenched and
-//! not yet tempered is never accepted; [`UNDER`] bars every temper, and below [`OVER`] a tempered part is left alone; a temper that would bring more than [`LEAST_UNDER`] of new chance of a part too
+//! not yet tempered is never accepted; where files that met the skin bite [`FAR_UNDER`] what hardening gives, it is ground before anything is tempered; [`UNDER`] bars every temper, and below [`OVER`] a tempered part is left alone; a temper that would bring more than [`LEAST_UNDER`] of new chance of a part too
 //! soft is not proposed; [`NEVER`], [`PROVED`] and
 //! [`AUSTENITE`] name what is called out of reach, proved, and soft from too much heat.
 
@@ -23,7 +23,7 @@ use libm::sqrt;
 
 use crate::assess::FileTest;
 use crate::belief::{Belief, normal_weight};
-use crate::conditions::Skin;
+use crate::conditions::{Conditions, Skin};
 use crate::error::Error;
 use crate::interval::Level;
 use crate::model::normal_below;
@@ -43,6 +43,9 @@ pub const NEVER: f64 = 0.05;
 /// From this chance on a part counts as proved inside, JCGM 106 with the usual 95 %.
 pub const PROVED: f64 = 0.95;
 
+/// As quenched more than so much and a standard deviation under what hardening gives, in HRC, a part of its grade did not harden,
+/// or its skin is soft. Ours.
+pub const FAR_UNDER: f64 = 3.0;
 /// As quenched at least so much under what hardening gives, a part that was heated too hot did not harden at all, in HRC: austenite
 /// that stayed costs a cold-work steel up to some twelve. Ours.
 pub const AUSTENITE: f64 = 15.0;
@@ -312,7 +315,7 @@ pub fn next_step(situation: &Situation<'_>) -> Result<Step, Error> {
     let measured = !test.strokes().is_empty() || !test.readings().is_empty();
     let contradictory = measured
         && !(test.contradictions(Level::P95)?.is_empty() && test.clashes(Level::P95)?.is_empty());
-    let diagnosis = diagnose(situation, &belief, now, measured, contradictory);
+    let diagnosis = diagnose(situation, &belief, now, measured, contradictory)?;
     let choices = weigh::choices(situation, &belief, diagnosis)?;
     Ok(Step { diagnosis, now, choices })
 }
@@ -323,18 +326,17 @@ fn diagnose(
     now: Odds,
     measured: bool,
     contradictory: bool,
-) -> Diagnosis {
+) -> Result<Diagnosis, Error> {
     let unreached = situation.stage != Stage::Bought
         && (situation.hardened.zip(situation.target.low()))
             .is_some_and(|(hardened, low)| hardened.reaches(low) < NEVER);
-    // A part of its grade that is this much under what hardening gives did not harden.
     let under = |hrc: f64, sds: f64| {
         situation.hardened.is_some_and(|hardened| {
             belief.probability_below(hardened.mean - hrc - sds * hardened.sd) > UNDER
         })
     };
-    let far_under = under(3.0, 1.0);
-    match situation.stage {
+    let far_under = under(FAR_UNDER, 1.0) || soft_skin(situation)?;
+    Ok(match situation.stage {
         _ if contradictory => Diagnosis::Contradiction,
         _ if unreached && now.inside() < UNDER => Diagnosis::OutOfReach,
         _ if !measured && test_is_flat(situation) => Diagnosis::Unmeasured,
@@ -351,7 +353,7 @@ fn diagnose(
         Stage::Tempered if now.under() > UNDER => Diagnosis::GoneTooFar,
         Stage::Bought if now.under() > UNDER => Diagnosis::TooSoft,
         _ => Diagnosis::Unclear,
-    }
+    })
 }
 
 /// Whether nothing is expected of the part either.
@@ -362,4 +364,16 @@ fn test_is_flat(situation: &Situation<'_>) -> bool {
 /// Whether the skin may still be what the files met.
 fn skin_in_doubt(situation: &Situation<'_>) -> bool {
     situation.test.conditions().skin != Skin::Ground && !situation.test.strokes().is_empty()
+}
+
+/// Whether the files, taken at their word, met something far softer than hardening gives while the skin was still on: they saw
+/// the skin only, and the metal below it may be hard or not.
+fn soft_skin(situation: &Situation<'_>) -> Result<bool, Error> {
+    let Some(hardened) = situation.hardened else { return Ok(false) };
+    if situation.stage != Stage::Quenched || !skin_in_doubt(situation) {
+        return Ok(false);
+    }
+    let conditions = Conditions { skin: Skin::Ground, ..situation.test.conditions() };
+    let met = situation.test.clone().with_conditions(conditions).belief()?;
+    Ok(met.probability_below(hardened.mean - FAR_UNDER - hardened.sd) > UNDER)
 }

@@ -9,7 +9,7 @@ use libm::exp;
 use super::after::{Parts, Softening, mixed, odds};
 use super::{
     Action, Choice, Diagnosis, LEAST_UNDER, LEAST_UNDER_OVER, OVER, Situation, Stage, UNDER,
-    skin_in_doubt,
+    skin_in_doubt, soft_skin,
 };
 use crate::belief::Belief;
 use crate::error::Error;
@@ -57,6 +57,7 @@ pub(super) fn choices(
     diagnosis: Diagnosis,
 ) -> Result<Vec<Choice>, Error> {
     let parts = Parts::of(belief);
+    let skin = soft_skin(situation)?;
     let even = Known { parts: &parts, weights: parts.values().iter().map(|_| 1.0).collect() };
     let settled = situation.settle(&even);
     let measured = diagnosis != Diagnosis::Unmeasured;
@@ -68,13 +69,15 @@ pub(super) fn choices(
         all.push(choice(Action::ClearUp, look, true));
     }
     if measured {
-        all.extend(situation.direct(&even, 0.0));
+        // What was not met yet is not tempered.
+        let direct = situation.direct(&even, 0.0).into_iter();
+        all.extend(direct.filter(|one| !(skin && matches!(one.action, Action::Temper(_)))));
     }
     if !contradictory {
         all.extend(situation.stroke(&settled)?);
     }
     all.push(choice(Action::Read, situation.look(&even, READING), true));
-    if skin_in_doubt(situation) && even.now(situation).under() > UNDER * UNDER {
+    if skin || skin_in_doubt(situation) && even.now(situation).under() > UNDER * UNDER {
         all.push(situation.grind(&settled));
     }
     if diagnosis == Diagnosis::OutOfReach {
@@ -91,6 +94,7 @@ pub(super) fn choices(
         let rank = match one.action {
             Action::ClearUp => -20.0,
             Action::ChangePlan => -10.0,
+            Action::Grind if skin => -8.0,
             Action::Snap(_) if situation.hurried => -5.0,
             _ if !one.open => 10.0,
             _ => 0.0,
