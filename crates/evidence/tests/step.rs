@@ -2,8 +2,8 @@
 #![expect(clippy::unwrap_used, reason = "a test may stop")]
 
 use biteband_evidence::step::{
-    Action, AsQuenched, Diagnosis, LEAST_UNDER, OVER, Situation, Softened, Softening, Stage, Step,
-    UNDER, next_step,
+    Action, AsQuenched, Diagnosis, LEAST_UNDER, LEAST_UNDER_OVER, OVER, Situation, Softened,
+    Softening, Stage, Step, UNDER, next_step,
 };
 use biteband_evidence::{
     Conditions, FileSet, FileTest, Group, Instrument, Outcome, Readings, Skin, Target,
@@ -17,6 +17,8 @@ use proptest::prelude::*;
 struct Straight {
     /// Hottest temper so far, in °C.
     done: Option<f64>,
+    /// A range that makes it brittle, in °C.
+    brittle: Option<(f64, f64)>,
 }
 
 impl Straight {
@@ -34,6 +36,10 @@ impl Softening for Straight {
 
     fn range(&self) -> (f64, f64) {
         (self.done.unwrap_or(100.0), 650.0)
+    }
+
+    fn brittle(&self) -> Option<(f64, f64)> {
+        self.brittle
     }
 }
 
@@ -60,6 +66,7 @@ struct Case {
     expected: Option<(f64, f64)>,
     overheated: bool,
     hurried: bool,
+    brittle: Option<(f64, f64)>,
 }
 
 impl Case {
@@ -73,6 +80,7 @@ impl Case {
             expected: None,
             overheated: false,
             hurried: false,
+            brittle: None,
         }
     }
 
@@ -81,7 +89,7 @@ impl Case {
     }
 
     fn step(&self, test: &FileTest) -> Step {
-        let straight = Straight { done: self.done };
+        let straight = Straight { done: self.done, brittle: self.brittle };
         next_step(&Situation {
             test,
             target: Target::between(self.target.0, self.target.1).unwrap(),
@@ -109,6 +117,29 @@ fn too_hard_is_drawn_back_from_the_low_side() {
     assert_eq!(step.diagnosis, Diagnosis::TooHard);
     let Action::Temper(temper) = first(&step) else { panic!("{step:?}") };
     assert!((350.0..=400.0).contains(&temper.celsius()), "{temper:?}");
+}
+
+/// By hand: 370 °C leaves 51 HRC and 375 °C 50.75 HRC, each 1 HRC wide; 52.5 to 54.5 lie at 340 to 300 °C.
+#[test]
+fn a_brittle_range_is_stepped_over_where_that_is_safe_enough() {
+    let celsius = |target, done: Option<f64>| {
+        let case =
+            if done.is_some() { Case::tempered(target, 200.0) } else { Case::quenched(target) };
+        let hrc = if done.is_some() { 59.5 } else { 64.0 };
+        let case = Case { brittle: Some((230.0, 370.0)), ..case };
+        let step = case.step(&read(hrc, 0.5));
+        let Action::Temper(temper) = first(&step) else { panic!("{step:?}") };
+        temper.celsius()
+    };
+    for done in [None, Some(200.0)] {
+        for target in [(49.0, 51.0), (49.5, 51.5), (49.75, 51.5)] {
+            let at = celsius(target, done);
+            assert!(at > 370.0 && at <= 390.0, "{target:?} {done:?} {at}");
+        }
+        // Here the number is had inside only.
+        let at = celsius((52.5, 54.5), done);
+        assert!((230.0..=340.0).contains(&at), "{done:?} {at}");
+    }
 }
 
 #[test]
@@ -287,6 +318,33 @@ proptest! {
             }
         }
         prop_assert!(!(quenched && first(&step) == Action::Accept));
+    }
+
+    #[test]
+    fn never_inside_a_brittle_range_where_one_beyond_is_safe_enough(
+        hrc in 45.0..66.0_f64,
+        sd in 0.5..2.0_f64,
+        low in 40.0..60.0_f64,
+        width in 1.0..6.0_f64,
+        done in 150.0..360.0_f64,
+        quenched in any::<bool>(),
+    ) {
+        let target = (low, low + width);
+        let case = if quenched { Case::quenched(target) } else { Case::tempered(target, done) };
+        let case = Case { brittle: Some((230.0, 370.0)), ..case };
+        let test = read(hrc, sd);
+        for one in case.step(&test).choices {
+            let Action::Temper(temper) = one.action else { continue };
+            if (230.0..=370.0).contains(&temper.celsius()) {
+                // By hand: at 0.9 standard deviations above the limit the chance of too soft is 0.18.
+                let from = case.done.map_or(64.0, Straight::hrc);
+                let middle = Straight::hrc(375.0) + 0.8 * (test.belief().unwrap().median() - from);
+                let wide = (1.0 + 0.64 * sd * sd).sqrt();
+                prop_assert!(middle - 0.9 * wide < low, "{temper:?} {middle} {wide}");
+            }
+            let relief = quenched && temper.celsius() <= 155.0;
+            prop_assert!(relief || one.odds.under() <= UNDER + LEAST_UNDER_OVER + 0.02, "{one:?}");
+        }
     }
 
     #[test]

@@ -6,7 +6,8 @@
 //! # Thresholds
 //! Advice changes where two acts are worth the same, and besides only here: contradictory evidence is cleared up first; a part that was quenched and
 //! not yet tempered is never accepted; where files that met the skin bite [`FAR_UNDER`] what hardening gives, it is ground before anything is tempered; [`UNDER`] bars every temper, and below [`OVER`] a tempered part is left alone; a temper that would bring more than [`LEAST_UNDER`] of new chance of a part too
-//! soft is not proposed; [`NEVER`], [`PROVED`] and
+//! soft is not proposed; a range
+//! that makes the steel brittle is stepped over up to [`LEAST_UNDER_OVER`]; [`NEVER`], [`PROVED`] and
 //! [`AUSTENITE`] name what is called out of reach, proved, and soft from too much heat.
 
 mod after;
@@ -36,7 +37,7 @@ pub const UNDER: f64 = 0.5;
 pub const OVER: f64 = 0.25;
 /// A temper may add at most so much to the chance of being under the target.
 pub const LEAST_UNDER: f64 = 0.10;
-/// The same for a temper just beyond a range that makes the steel brittle.
+/// The same for a temper just beyond a range that makes the steel brittle: where one adds no more, none inside is proposed.
 pub const LEAST_UNDER_OVER: f64 = 0.25;
 /// A hardness that is reached with less than this chance counts as out of reach.
 pub const NEVER: f64 = 0.05;

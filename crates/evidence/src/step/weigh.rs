@@ -4,7 +4,7 @@ use alloc::vec::Vec;
 
 use biteband_quantity::{confined, sort_by_number};
 use biteband_steel::temper::Temper;
-use libm::exp;
+use libm::{exp, floor};
 
 use super::after::{Parts, Softening, mixed, odds};
 use super::{
@@ -167,13 +167,24 @@ impl Situation<'_> {
         }
         let (coldest, hottest) = softening.range();
         let coldest = coldest.max(RELIEF);
-        let rough = self.best_temper(known, now, (coldest, hottest), COARSE)?;
-        let Action::Temper(temper) = rough.action else { return Some(rough) };
-        let near = (
-            (temper.celsius() - COARSE + FINE).max(coldest),
-            (temper.celsius() + COARSE - FINE).min(hottest),
-        );
-        self.best_temper(known, now, near, FINE)
+        let best = |range, step| self.best_temper(known, now, range, step);
+        let rough = best((coldest, hottest), COARSE);
+        let found = rough.and_then(|rough| {
+            let Action::Temper(temper) = rough.action else { return None };
+            let low = (temper.celsius() - COARSE + FINE).max(coldest);
+            best((low, (temper.celsius() + COARSE - FINE).min(hottest)), FINE)
+        });
+        let Some(brittle) = softening.brittle() else { return found };
+        // The range is stepped over wherever a temper just beyond it may be proposed, whatever a milder one inside is worth.
+        let past = FINE * (floor(brittle.1 / FINE) + 1.0);
+        let beyond = best((past.max(coldest), (brittle.1 + COARSE).min(hottest)), FINE);
+        let clear = found.filter(|one| {
+            !matches!(one.action, Action::Temper(temper) if within(brittle, temper.celsius()))
+        });
+        match (clear, beyond) {
+            (Some(clear), Some(beyond)) if clear.worth >= beyond.worth => Some(clear),
+            (clear, beyond) => beyond.or(clear).or(found),
+        }
     }
 
     /// The best temper between two temperatures; of two as good the milder one.
@@ -218,7 +229,7 @@ impl Situation<'_> {
         {
             return None;
         }
-        let brittle = brittle.is_some_and(|(low, high)| celsius >= low && celsius <= high);
+        let brittle = brittle.is_some_and(|range| within(range, celsius));
         let worth =
             odds.inside() + AGAIN * odds.over() - FAR * above - if brittle { BRITTLE } else { 0.0 };
         Some(choice(Action::Temper(temper), (worth, odds), true))
@@ -297,6 +308,10 @@ impl Situation<'_> {
         let count = seen.len().max(1) as f64;
         (worth / count, mixed(&ends))
     }
+}
+
+fn within((low, high): (f64, f64), celsius: f64) -> bool {
+    celsius >= low && celsius <= high
 }
 
 fn outcomes(trial: &Trial) -> [(Outcome, f64); 3] {
