@@ -60,6 +60,9 @@ pub struct OptionAnswer {
     pub undone: String,
     /// Where it can hurt.
     pub caution: String,
+    /// Stable names of the sources of what is said of brittle ranges.
+    #[serde(skip)]
+    pub sources: Vec<&'static str>,
 }
 
 /// The next step.

@@ -279,7 +279,7 @@ impl Job<'_> {
     }
 
     /// A temperature of the plan in the metal and on the dial: by checks, or by what own results taught of the oven.
-    fn metal_and_dial(&self, planned: f64) -> (f64, Option<f64>) {
+    pub(super) fn metal_and_dial(&self, planned: f64) -> (f64, Option<f64>) {
         if self.learnt.checked {
             let dial = Celsius::new(planned).ok();
             let dial = dial.and_then(|at| self.checks.as_ref()?.dial_for(at).ok());

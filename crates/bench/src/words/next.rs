@@ -61,10 +61,7 @@ pub enum NextStep<'a> {
         about: &'a str,
         band: &'a str,
     },
-    Brittle {
-        range: &'a str,
-        inside: bool,
-    },
+    OnlyInside,
     Others,
 }
 

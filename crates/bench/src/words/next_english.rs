@@ -170,14 +170,9 @@ pub(super) fn say(phrase: NextStep<'_>) -> Words {
             "Steel and treatment promise about {about} ({band}); that is taken to hold in 17 parts of 20 and is in the chances."
         )
         .into(),
-        N::Brittle { range, inside: false } => format!(
-            "It steps over {range}, which makes this steel brittle: go past that in one step."
-        )
-        .into(),
-        N::Brittle { range, inside: true } => format!(
-            "It lies in {range}, which makes this steel brittle: for parts that are struck or bent want another hardness."
-        )
-        .into(),
+        N::OnlyInside => {
+            "What is wanted can only be had inside it: beyond it too soft is too likely. Tempered so, a part may break when it is struck or bent.".into()
+        }
         N::Others => "Other ways, the next best first:".into(),
         N::UseDecides => {
             "More strokes cannot prove it. Try it on light work, or lay an offcut that was treated with it beside it.".into()

@@ -255,3 +255,46 @@ fn what_was_heated_too_hot_is_told_so() {
         assert_eq!(answer["action"], "harden");
     }
 }
+
+/// The ranges of O1 (its data sheets) and W1 (a heat treatment chart), of plain carbon steel and of 4140 where all agree: a temper
+/// beyond one is told to step over it, and one inside is told to lie in it.
+#[test]
+fn no_temper_goes_into_or_over_a_brittle_range_without_a_word() {
+    let (over, inside) = ("go past it in one step", "can only be had inside it");
+    let quenched = ["--stage", "quenched", "--for", "2h"];
+    for (part, more, (low, high), source) in [
+        (["O1", "60 HRC", "48-50 HRC"], &["--no-prior"][..], (260.0, 370.0), "SHEET-O1"),
+        (["O1", "60 HRC", "52-54 HRC"], &["--no-prior"], (260.0, 370.0), "SHEET-O1"),
+        (["W1", "60 HRC", "44-46 HRC"], &[], (230.0, 345.0), "HT-CHART"),
+        (["W1", "60 HRC", "53-55 HRC"], &["--no-prior"], (230.0, 345.0), "HT-CHART"),
+        (["1075", "60 HRC", "46-48 HRC"], &[], (230.0, 370.0), "MEAD"),
+        (["1095", "63 HRC", "52-54 HRC"], &[], (230.0, 370.0), "MEAD"),
+        (["4140", "56 HRC", "44-46 HRC"], &[], (250.0, 370.0), "GREAT-4140"),
+    ] {
+        let [steel, reading, target] = part;
+        let asked = ["next", steel, "--reading", reading, "--target", target];
+        let answer = json(&[&asked[..], &quenched, more].concat()).json();
+        assert_eq!(answer["action"], "temper", "{part:?}");
+        let at = answer["options"][0]["temper"]["celsius"].as_f64().unwrap();
+        let why = answer["why"].as_str().unwrap();
+        assert_eq!(why.contains(over), at > high, "{part:?} {at} {why}");
+        assert_eq!(why.contains(inside), (low..=high).contains(&at), "{part:?} {at} {why}");
+        let sources = answer["sources"].as_array().unwrap();
+        assert_eq!(sources.iter().any(|one| one == source), at >= low, "{part:?} {at} {sources:?}");
+    }
+}
+
+/// 1075 is brittle from 230 to 370 °C: where the planner goes past that, so does the next step.
+#[test]
+fn the_next_step_goes_past_a_brittle_range_where_the_planner_does() {
+    for (steel, reading, target) in
+        [("1075", "60 HRC", "46-48 HRC"), ("4140", "56 HRC", "44-46 HRC")]
+    {
+        let plan = json(&["temper", steel, "--target", target, "--for", "1h"]).json();
+        assert!(plan["plan"][0]["celsius"].as_f64().unwrap() > 370.0, "{plan}");
+        let part = ["next", steel, "--reading", reading, "--stage", "quenched", "--for", "1h"];
+        let answer = json(&[&part[..], &["--target", target]].concat()).json();
+        let at = answer["options"][0]["temper"]["celsius"].as_f64().unwrap();
+        assert!(at > 370.0, "{steel} {at}");
+    }
+}
