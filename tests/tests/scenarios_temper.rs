@@ -95,7 +95,7 @@ fn the_pawl_drawn_back_to_the_middle_forties() {
     assert!(answer.warnings.iter().any(|warning| warning.contains("brittle")), "{answer:?}");
     let next = step(&after("4140", filed("50:k,k 55:b,b", "44-47 HRC", Some(true)), &["220C/2h"]));
     assert_eq!(next.action, "temper");
-    let at = next.options.first().unwrap().temper.unwrap().celsius;
+    let at = next.options.first().unwrap().temper.as_ref().unwrap().celsius;
     assert!((350.0..=480.0).contains(&at), "{at}");
 }
 

@@ -13,7 +13,7 @@ use super::heat::Speech;
 use super::next_answer::NextStepAnswer;
 use super::next_said::Asked;
 use super::reach::steel_of;
-use super::temper::{Learnt, TemperQuestion, learned, tempering_refused};
+use super::temper::{HELD, Learnt, TemperQuestion, learned, tempering_refused};
 use super::temper_said::Job;
 use crate::format::{self, Units, fixed};
 use crate::refusal::Refusal;
@@ -40,7 +40,7 @@ pub struct NextQuestion {
     pub learn: Vec<String>,
     /// Checks of the oven: `240C=231.9C`, `240C=tin`.
     pub oven: Vec<String>,
-    /// How long a further temper is held: `1h`; absent for an hour.
+    /// How long a further temper is held: `1h`; two hours if not given.
     pub held: Option<String>,
     /// The section, for what hardening gives.
     pub section: SectionInput,
@@ -57,9 +57,6 @@ pub struct NextQuestion {
     /// Units of the texts.
     pub units: Units,
 }
-
-/// A further temper is held for so long unless something else is said, in minutes.
-const HELD: f64 = 60.0;
 
 /// Says what to do next with a part.
 ///
@@ -106,6 +103,7 @@ fn answered(
     for text in &question.done {
         done.extend(parse_tempers(language, text, None)?);
     }
+    let unsaid = question.stage.as_deref().is_none_or(|given| given.trim().is_empty());
     let stage = stage(language, question.stage.as_deref(), done.is_empty())?;
     let held = match question.held.as_deref() {
         None => HELD,
@@ -129,6 +127,9 @@ fn answered(
         None => None,
     };
     let mut notes = Vec::new();
+    if unsaid && stage == Stage::Quenched {
+        notes.push(language.next_step(NextStep::TakenQuenched).into_owned());
+    }
     let (tempering, tempering_refusal) = match &steel {
         None => {
             notes.push(language.next_step(NextStep::NoSteel).into_owned());
@@ -143,11 +144,14 @@ fn answered(
         let why = format!("{} {}", refusal.message, refusal.instead);
         notes.push(language.next_step(NextStep::NoCurve { why: &why }).into_owned());
     }
-    let checks = speech.checks(&question.oven)?.filter(|_| !beyond);
+    let checks = speech.checks(&question.oven)?;
     let learnt = match &tempering {
-        Some(tempering) => Some(learned(speech, tempering, &question.learn, checks.as_ref())?),
+        Some(tempering) => {
+            Some(learned(speech, tempering, &question.learn, checks.as_ref().filter(|_| !beyond))?)
+        }
         None => None,
     };
+    let times = tempering.as_ref().map_or(1, Tempering::times);
     let plain = TemperQuestion::default();
     let job = match (&steel, &learnt) {
         (Some(steel), Some(learnt)) => Some(Job {
@@ -157,7 +161,7 @@ fn answered(
             learnt,
             checks,
             held,
-            times: learnt.taught.tempering().times(),
+            times,
             quenched: None,
         }),
         _ => None,
@@ -166,12 +170,13 @@ fn answered(
     let brittle = over.map(|range| (range.low, range.high));
     // What was done and what is advised are settings of the same oven.
     let oven = learnt.as_ref().map(|learnt| learnt.taught.oven_set());
-    let part = oven.as_ref().map(|oven| Part { steel: oven, done: &done, hardened, brittle });
+    let part =
+        oven.as_ref().map(|oven| Part { steel: oven, done: &done, times, hardened, brittle });
     // After hardening again the part has had no temper.
-    let fresh = learnt.as_ref().zip(tempering.as_ref()).and_then(|(learnt, tempering)| {
+    let fresh = learnt.as_ref().and_then(|learnt| {
         let aim = Aim { low: target.low(), high: target.high() };
-        let how = How { done: &[], minutes: held, times: tempering.times(), over };
-        Some(plan(&learnt.taught.oven_set(), aim, how).ok()?.steps.first()?.temper)
+        let how = How { done: &[], minutes: held, times, over };
+        Some(plan(&learnt.taught.oven_set(), aim, how).ok()?.steps.first().copied()?)
     });
     let expected = expected(question, stage, &done, hardened, learnt.as_ref());
     if let Some((mean, sd)) = expected
@@ -204,7 +209,7 @@ fn answered(
         job: job.as_ref(),
     };
     let found = asked.step(part.as_ref())?;
-    let unreached = |choice: &Choice| matches!(choice.action, Action::Temper(temper) if asked.advised(temper).dial_c.is_none());
+    let unreached = |choice: &Choice| matches!(choice.action, Action::Temper(temper) if job.as_ref().is_some_and(|job| job.width(temper.celsius()).is_none()));
     if learnt.as_ref().is_some_and(|learnt| learnt.checked) && found.choices.iter().any(unreached) {
         return answered(language, question, true);
     }

@@ -6,7 +6,7 @@ use biteband_evidence::step::{
 use biteband_evidence::{FileTest, Odds, Target};
 use biteband_steel::Interval;
 use biteband_steel::reach::Steel;
-use biteband_steel::temper::Temper;
+use biteband_steel::temper::{PlanStep, Temper};
 
 use super::heat::Speech;
 use super::next::NextQuestion;
@@ -28,7 +28,7 @@ pub(super) struct Asked<'a> {
     pub(super) expected: Option<(f64, f64)>,
     pub(super) held: f64,
     /// The first temper after hardening again.
-    pub(super) fresh: Option<Temper>,
+    pub(super) fresh: Option<PlanStep>,
     /// Tempers that make the steel brittle, °C.
     pub(super) brittle: Option<Interval>,
     /// Tempers so far.
@@ -40,10 +40,23 @@ pub(super) struct Asked<'a> {
 }
 
 impl Asked<'_> {
-    pub(super) fn advised(&self, temper: Temper) -> AdvisedTemper {
-        let (celsius, dial_c) =
-            self.job.map_or((temper.celsius(), None), |job| job.metal_and_dial(temper.celsius()));
-        AdvisedTemper { celsius, dial_c, hours: temper.hours() }
+    fn advised(&self, choice: &Choice) -> Option<AdvisedTemper> {
+        let (temper, leaves) = match (choice.action, self.fresh) {
+            (Action::Temper(temper) | Action::Snap(temper), _) => (temper, choice.leaves),
+            (Action::Harden, Some(fresh)) => (fresh.temper, Some(fresh.expect)),
+            _ => return None,
+        };
+        let at = temper.celsius();
+        let (celsius, dial_c) = self.job.map_or((at, None), |job| job.metal_and_dial(at));
+        let checked = self.job.filter(|job| job.learnt.checked);
+        Some(AdvisedTemper {
+            celsius,
+            dial_c,
+            dial_half_width_c: checked.and_then(|job| job.width(at)),
+            hours: temper.hours(),
+            times: if leaves.is_some() { self.job.map_or(1, |job| job.times) } else { 1 },
+            expect: self.job.zip(leaves).map(|(job, leaves)| job.after(&leaves)),
+        })
     }
 
     pub(super) fn step(&self, part: Option<&Part<'_>>) -> Result<Step, Refusal> {
@@ -146,18 +159,40 @@ impl Asked<'_> {
         answer
     }
 
+    /// A temper, how often and what to expect, in the words that a plan has for it.
+    fn told(&self, choice: &Choice) -> String {
+        let Some(job) = self.job else { return String::new() };
+        match (choice.action, choice.leaves, self.fresh) {
+            (Action::Temper(temper), Some(expect), _) => {
+                job.first(&PlanStep { temper, times: job.times, expect })
+            }
+            (Action::Harden, _, Some(fresh)) => job.step(&fresh).text,
+            _ => String::new(),
+        }
+    }
+
+    /// What the dial has to show for a temper that is done next, where the oven is known or was checked.
+    fn dial(&self, choice: &Choice) -> String {
+        let known = !(self.question.oven.is_empty() && self.question.learn.is_empty());
+        match (choice.action, self.job.filter(|_| known)) {
+            (Action::Temper(temper), Some(job)) => job.dial(temper.celsius()),
+            _ => String::new(),
+        }
+    }
+
     fn option(&self, choice: &Choice) -> OptionAnswer {
-        let temper = match choice.action {
-            Action::Temper(temper) | Action::Snap(temper) => Some(temper),
-            Action::Harden => self.fresh,
-            _ => None,
-        };
         let grade = match choice.action {
             Action::Stroke(_, grade) => Some(grade),
             _ => None,
         };
-        let at = temper.map(|one| self.speech.celsius(one.celsius())).unwrap_or_default();
+        let temper = match (choice.action, self.fresh) {
+            (Action::Temper(temper) | Action::Snap(temper), _) => Some(temper),
+            (Action::Harden, Some(fresh)) => Some(fresh.temper),
+            _ => None,
+        };
+        let told = self.told(choice);
         let held = temper.map(time).unwrap_or_default();
+        let at = temper.map(|one| self.speech.celsius(one.celsius())).unwrap_or_default();
         let written = grade.map(format::exact).unwrap_or_default();
         let range = match choice.action {
             Action::ChangeTarget { low, high } => format!(
@@ -166,19 +201,15 @@ impl Asked<'_> {
             ),
             _ => String::new(),
         };
-        let fresh = self
-            .fresh
-            .map(|one| format!("{} for {}", self.speech.celsius(one.celsius()), time(one)));
-        let fresh = fresh.unwrap_or_default();
         let act = match choice.action {
             Action::Accept => Act::Accept,
             Action::ClearUp => Act::ClearUp,
             Action::Stroke(..) => Act::Stroke { grade: &written },
             Action::Read => Act::Read,
             Action::Grind => Act::Grind,
-            Action::Temper(_) => Act::Temper { at: &at, time: &held },
+            Action::Temper(_) => Act::Temper { told: &told },
             Action::Snap(_) => Act::Snap { at: &at, time: &held },
-            Action::Harden => Act::Harden { again: self.stage != Stage::Bought, temper: &fresh },
+            Action::Harden => Act::Harden { again: self.stage != Stage::Bought, temper: &told },
             Action::ChangeTarget { .. } => Act::ChangeTarget { range: &range },
             Action::ChangePlan => Act::ChangePlan,
         };
@@ -188,7 +219,11 @@ impl Asked<'_> {
             Act::Accept => self.chances(choice.odds, false),
             _ => self.chances(choice.odds, true),
         };
-        let best = if measures { self.say(NextStep::IfBest) } else { String::new() };
+        let counts = match act {
+            Act::Harden { .. } => self.say(NextStep::Planned),
+            _ if measures => self.say(NextStep::IfBest),
+            _ => String::new(),
+        };
         let mut how = self.say(NextStep::How(act));
         let on_the_way = match (act, temper) {
             (Act::Temper { .. }, Some(temper)) => self.on_the_way(temper, self.done),
@@ -208,11 +243,12 @@ impl Asked<'_> {
             over: choice.odds.over(),
             worth: choice.worth,
             open: choice.open,
-            temper: temper.map(|one| self.advised(one)),
+            temper: self.advised(choice),
+            dial: self.dial(choice),
             file: grade,
             text: self.say(NextStep::Do(act)),
             how,
-            chances: super::heat::joined([chances, best].into_iter()),
+            chances: super::heat::joined([chances, counts].into_iter()),
             undone: self.say(NextStep::Undone(act)),
             caution: self.say(NextStep::Caution(act)),
             sources: on_the_way.sources,

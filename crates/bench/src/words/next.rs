@@ -15,7 +15,7 @@ pub enum Act<'a> {
     Stroke { grade: &'a str },
     Read,
     Grind,
-    Temper { at: &'a str, time: &'a str },
+    Temper { told: &'a str },
     Snap { at: &'a str, time: &'a str },
     Harden { again: bool, temper: &'a str },
     ChangeTarget { range: &'a str },
@@ -62,6 +62,8 @@ pub enum NextStep<'a> {
         band: &'a str,
     },
     OnlyInside,
+    Planned,
+    TakenQuenched,
     Others,
 }
 

@@ -17,7 +17,7 @@ fn act(what: Act<'_>) -> Words {
         Act::Stroke { grade } => format!("Stroke the {grade} file.").into(),
         Act::Read => "Have it read on a tester.".into(),
         Act::Grind => "Grind off the skin and file the fresh metal.".into(),
-        Act::Temper { at, time } => format!("Temper at {at} for {time}, then measure.").into(),
+        Act::Temper { told } => told.to_owned().into(),
         Act::Snap { at, time } => {
             format!("Tonight {at} for {time}; the full temper tomorrow.").into()
         }
@@ -26,7 +26,7 @@ fn act(what: Act<'_>) -> Words {
             if temper.is_empty() {
                 format!("Harden it{again}, then temper.").into()
             } else {
-                format!("Harden it{again}, then temper at {temper} first.").into()
+                format!("Harden it{again}, then temper first at {temper}.").into()
             }
         }
         Act::ChangeTarget { range } => {
@@ -173,6 +173,10 @@ pub(super) fn say(phrase: NextStep<'_>) -> Words {
         N::OnlyInside => {
             "What is wanted can only be had inside it: beyond it too soft is too likely. Tempered so, a part may break when it is struck or bent.".into()
         }
+        N::Planned => {
+            "That counts the tempers after it, as it usually goes: planned, not measured.".into()
+        }
+        N::TakenQuenched => "How it stands was not said: taken as quenched and not tempered.".into(),
         N::Others => "Other ways, the next best first:".into(),
         N::UseDecides => {
             "More strokes cannot prove it. Try it on light work, or lay an offcut that was treated with it beside it.".into()

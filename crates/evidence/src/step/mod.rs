@@ -6,8 +6,7 @@
 //! # Thresholds
 //! Advice changes where two acts are worth the same, and besides only here: contradictory evidence is cleared up first; a part that was quenched and
 //! not yet tempered is never accepted; where files that met the skin bite [`FAR_UNDER`] what hardening gives, it is ground before anything is tempered; [`UNDER`] bars every temper, and below [`OVER`] a tempered part is left alone; a temper that would bring more than [`LEAST_UNDER`] of new chance of a part too
-//! soft is not proposed; a range
-//! that makes the steel brittle is stepped over up to [`LEAST_UNDER_OVER`]; [`NEVER`], [`PROVED`] and
+//! soft is not proposed, nor one that leaves it nearly as likely too hard as it is; a range that makes the steel brittle is stepped over up to [`LEAST_UNDER_OVER`]; [`NEVER`], [`PROVED`] and
 //! [`AUSTENITE`] name what is called out of reach, proved, and soft from too much heat.
 
 mod after;
@@ -19,7 +18,7 @@ pub use steel::Part;
 
 use alloc::vec::Vec;
 
-use biteband_steel::temper::Temper;
+use biteband_steel::temper::{Predicted, Temper};
 use libm::sqrt;
 
 use crate::assess::FileTest;
@@ -37,8 +36,9 @@ pub const UNDER: f64 = 0.5;
 pub const OVER: f64 = 0.25;
 /// A temper may add at most so much to the chance of being under the target.
 pub const LEAST_UNDER: f64 = 0.10;
-/// The same for a temper just beyond a range that makes the steel brittle: where one adds no more, none inside is proposed.
-pub const LEAST_UNDER_OVER: f64 = 0.25;
+/// The same for a temper just beyond a range that makes the steel brittle: where one adds no more, none inside is proposed. More than
+/// the 0.25 that a plan carries, since a plan knows nothing of a part that is softer than its grade. Ours.
+pub const LEAST_UNDER_OVER: f64 = 1.0 / 3.0;
 /// A hardness that is reached with less than this chance counts as out of reach.
 pub const NEVER: f64 = 0.05;
 /// From this chance on a part counts as proved inside, JCGM 106 with the usual 95 %.
@@ -196,6 +196,8 @@ pub struct Choice {
     pub worth: f64,
     /// Whether it may be done; one that may not is shown, never proposed.
     pub open: bool,
+    /// The hardness to expect after a temper.
+    pub leaves: Option<Predicted>,
 }
 
 /// How the part stands.

@@ -82,7 +82,7 @@ pub(super) fn choices(
     }
     if diagnosis == Diagnosis::OutOfReach {
         let odds = Odds::new(0.0, 1.0, 0.0);
-        all.push(Choice { action: Action::ChangePlan, odds, worth: 0.5, open: true });
+        all.push(choice(Action::ChangePlan, (1.0, odds), true));
     }
     if measured && !contradictory && situation.stage != Stage::Quenched {
         let band = belief.shortest(Level::P95);
@@ -105,7 +105,7 @@ pub(super) fn choices(
 }
 
 fn choice(action: Action, (worth, odds): (f64, Odds), open: bool) -> Choice {
-    Choice { action, odds, worth: worth - action.price(), open }
+    Choice { action, odds, worth: worth - action.price(), open, leaves: None }
 }
 
 impl Known<'_> {
@@ -119,13 +119,9 @@ impl Situation<'_> {
     fn direct(&self, known: &Known<'_>, leeway: f64) -> Vec<Choice> {
         let mut all = Vec::new();
         let now = known.now(self);
-        all.push(Choice {
-            action: Action::Accept,
-            odds: now,
-            worth: now.inside(),
-            // Quenched steel is brittle until it is tempered.
-            open: self.stage != Stage::Quenched,
-        });
+        // Quenched steel is brittle until it is tempered.
+        let may_stay = self.stage != Stage::Quenched;
+        all.push(choice(Action::Accept, (now.inside(), now), may_stay));
         all.extend(self.temper(known, now, leeway));
         if self.stage == Stage::Quenched && now.under() <= UNDER && self.hurried {
             let (celsius, minutes) = SNAP;
@@ -153,9 +149,11 @@ impl Situation<'_> {
 
     /// How far the bars of a temper are open, from 0 to 1.
     fn share(&self, now: Odds) -> f64 {
-        let open = |past: f64| confined(0.5 + 0.5 * past / LEEWAY, 0.0, 1.0);
-        let hard = if self.stage == Stage::Tempered { open(now.over() - OVER) } else { 1.0 };
-        hard * open(UNDER - now.under())
+        let hard = match self.stage {
+            Stage::Tempered => opened(now.over() - OVER, LEEWAY),
+            _ => 1.0,
+        };
+        hard * opened(UNDER - now.under(), LEEWAY)
     }
 
     /// The best temper, if one may be proposed.
@@ -167,17 +165,17 @@ impl Situation<'_> {
         }
         let (coldest, hottest) = softening.range();
         let coldest = coldest.max(RELIEF);
-        let best = |range, step| self.best_temper(known, now, range, step);
-        let rough = best((coldest, hottest), COARSE);
+        let best = |range, step, leeway| self.best_temper(known, now, range, step, leeway);
+        let rough = best((coldest, hottest), COARSE, leeway);
         let found = rough.and_then(|rough| {
             let Action::Temper(temper) = rough.action else { return None };
             let low = (temper.celsius() - COARSE + FINE).max(coldest);
-            best((low, (temper.celsius() + COARSE - FINE).min(hottest)), FINE)
+            best((low, (temper.celsius() + COARSE - FINE).min(hottest)), FINE, leeway)
         });
         let Some(brittle) = softening.brittle() else { return found };
         // The range is stepped over wherever a temper just beyond it may be proposed, whatever a milder one inside is worth.
         let past = FINE * (floor(brittle.1 / FINE) + 1.0);
-        let beyond = best((past.max(coldest), (brittle.1 + COARSE).min(hottest)), FINE);
+        let beyond = best((past.max(coldest), (brittle.1 + COARSE).min(hottest)), FINE, 0.0);
         let clear = found.filter(|one| {
             !matches!(one.action, Action::Temper(temper) if within(brittle, temper.celsius()))
         });
@@ -194,11 +192,12 @@ impl Situation<'_> {
         now: Odds,
         (coldest, hottest): (f64, f64),
         step: f64,
+        leeway: f64,
     ) -> Option<Choice> {
         let mut best: Option<Choice> = None;
         let mut celsius = coldest;
         while celsius <= hottest + 1e-9 {
-            if let Some(one) = self.tempered(known, now, celsius)
+            if let Some(one) = self.tempered(known, now, celsius, leeway)
                 && best.is_none_or(|best| one.worth > best.worth + 1e-9)
             {
                 best = Some(one);
@@ -209,30 +208,37 @@ impl Situation<'_> {
     }
 
     /// A temper at so many °C, unless it would make the part too soft.
-    fn tempered(&self, known: &Known<'_>, now: Odds, celsius: f64) -> Option<Choice> {
+    fn tempered(&self, known: &Known<'_>, now: Odds, celsius: f64, leeway: f64) -> Option<Choice> {
         let temper = Temper::new(celsius, self.minutes).ok()?;
         let softened = self.softening?.after(temper)?;
-        let (odds, above) = known.parts.after(self.target, &known.weights, &softened);
+        let (odds, above, leaves) = known.parts.after(self.target, &known.weights, &softened);
         let middle = softened.mean + softened.kept * (known.parts.median() - softened.from);
         let first = self.stage == Stage::Quenched && celsius <= RELIEF + FINE;
-        // A temper that leaves the part as it is would be advised for the sake of the next one.
-        if self.stage == Stage::Tempered && odds.over() > PROGRESS * now.over() {
-            return None;
-        }
         let brittle = self.softening.and_then(Softening::brittle);
         // Stepping over a brittle range is worth a larger risk.
         let beyond = brittle.is_some_and(|(_, high)| celsius > high && celsius <= high + COARSE);
         let most = if beyond { LEAST_UNDER_OVER } else { LEAST_UNDER };
-        if !first
-            && (odds.under() - now.under() > most
-                || self.target.low().is_some_and(|low| middle < low))
-        {
+        let low = self.target.low().unwrap_or(f64::MIN);
+        let mild = if first {
+            1.0
+        } else {
+            opened(most - odds.under() + now.under(), leeway) * opened(middle - low, 10.0 * leeway)
+        };
+        // A temper that leaves the part as it is would be advised for the sake of the next one.
+        let share = match self.stage {
+            Stage::Tempered => mild * opened(PROGRESS * now.over() - odds.over(), leeway),
+            _ => mild,
+        };
+        if share <= 0.0 {
             return None;
         }
         let brittle = brittle.is_some_and(|range| within(range, celsius));
         let worth =
             odds.inside() + AGAIN * odds.over() - FAR * above - if brittle { BRITTLE } else { 0.0 };
-        Some(choice(Action::Temper(temper), (worth, odds), true))
+        let worth = share * worth + (1.0 - share) * now.inside();
+        let odds = mixed(&[(share, odds), (1.0 - share, now)]);
+        let leaves = Some(leaves);
+        Some(Choice { leaves, ..choice(Action::Temper(temper), (worth, odds), true) })
     }
 
     fn harden(&self) -> Choice {
@@ -307,6 +313,15 @@ impl Situation<'_> {
         #[expect(clippy::cast_precision_loss, reason = "a handful of points")]
         let count = seen.len().max(1) as f64;
         (worth / count, mixed(&ends))
+    }
+}
+
+/// How far a bar is open that is passed by so much, from 0 to 1: with no leeway all or nothing.
+fn opened(past: f64, leeway: f64) -> f64 {
+    if leeway > 0.0 {
+        confined(0.5 + 0.5 * past / leeway, 0.0, 1.0)
+    } else {
+        f64::from(u8::from(past >= 0.0))
     }
 }
 
