@@ -67,6 +67,7 @@ struct Case {
     overheated: bool,
     hurried: bool,
     brittle: Option<(f64, f64)>,
+    ages: Option<f64>,
 }
 
 impl Case {
@@ -81,6 +82,7 @@ impl Case {
             overheated: false,
             hurried: false,
             brittle: None,
+            ages: None,
         }
     }
 
@@ -98,6 +100,7 @@ impl Case {
             minutes: 60.0,
             hardened: self.hardened,
             expected: self.expected,
+            ages: self.ages,
             may_harden: self.may_harden,
             overheated: self.overheated,
             hurried: self.hurried,
@@ -275,6 +278,23 @@ fn a_promise_does_not_stand_against_the_files() {
     let step = case.step(&filed(&strokes, Skin::Ground));
     assert_eq!(step.diagnosis, Diagnosis::NotHard);
     assert_eq!(first(&step), Action::Harden);
+}
+
+/// A steel that is aged gets harder by an age as bought, never by one after a hotter one, and is never hardened.
+#[test]
+fn what_is_aged_is_not_hardened() {
+    let aged = |stage, hrc| {
+        let case = Case { ages: Some(1.0), hardened: None, ..Case::tempered((38.0, 42.0), 480.0) };
+        Case { stage, ..case }.step(&read(hrc, 0.8))
+    };
+    let soft = aged(Stage::Bought, 33.0);
+    assert_eq!(first(&soft), Action::Age);
+    let over = aged(Stage::Tempered, 33.0);
+    assert!(over.choices.iter().all(|one| one.action != Action::Age || !one.open));
+    for step in [soft, over, aged(Stage::Bought, 40.0)] {
+        assert!(step.choices.iter().all(|one| one.action != Action::Harden));
+    }
+    assert_eq!(first(&aged(Stage::Bought, 40.0)), Action::Accept);
 }
 
 #[test]

@@ -1412,6 +1412,7 @@ export type NextAction =
   | "temper"
   | "snap_temper"
   | "harden"
+  | "age"
   | "change_target"
   | "change_plan";
 

@@ -14,6 +14,7 @@ use super::next_answer::NextStepAnswer;
 use super::next_said::Asked;
 use super::reach::steel_of;
 use super::temper::{HELD, Learnt, TemperQuestion, learned, tempering_refused};
+use super::temper_ages;
 use super::temper_said::Job;
 use crate::format::{self, Units, fixed};
 use crate::refusal::Refusal;
@@ -127,19 +128,30 @@ fn answered(
         None => None,
     };
     let mut notes = Vec::new();
-    if unsaid && stage == Stage::Quenched {
-        notes.push(language.next_step(NextStep::TakenQuenched).into_owned());
-    }
+    let mut aged = None;
     let (tempering, tempering_refusal) = match &steel {
         None => {
             notes.push(language.next_step(NextStep::NoSteel).into_owned());
             (None, None)
         }
         Some(steel) => match Tempering::of(steel) {
+            Err(TemperingError::Ages { grade }) => {
+                let plain = TemperQuestion::default();
+                aged = temper_ages::answer(speech, &plain, grade, Vec::new(), Some(target)).ok();
+                (None, None)
+            }
             Ok(tempering) => (Some(tempering), None),
             Err(error) => (None, Some(tempering_refused(speech, &error, ""))),
         },
     };
+    // As it comes from the solution heat it is as it is bought.
+    let stage = match stage {
+        Stage::Quenched if aged.is_some() => Stage::Bought,
+        stage => stage,
+    };
+    if unsaid && stage == Stage::Quenched {
+        notes.push(language.next_step(NextStep::TakenQuenched).into_owned());
+    }
     if let Some(refusal) = &tempering_refusal {
         let why = format!("{} {}", refusal.message, refusal.instead);
         notes.push(language.next_step(NextStep::NoCurve { why: &why }).into_owned());
@@ -207,6 +219,7 @@ fn answered(
         done: &done,
         sources,
         job: job.as_ref(),
+        aged: aged.as_ref(),
     };
     let found = asked.step(part.as_ref())?;
     let unreached = |choice: &Choice| matches!(choice.action, Action::Temper(temper) if job.as_ref().is_some_and(|job| job.width(temper.celsius()).is_none()));

@@ -37,6 +37,8 @@ pub(super) struct Asked<'a> {
     pub(super) sources: &'static [&'static str],
     /// What speaks of tempers, where the steel is known.
     pub(super) job: Option<&'a Job<'a>>,
+    /// The ages for the target, for a steel that is aged.
+    pub(super) aged: Option<&'a TemperAnswer>,
 }
 
 impl Asked<'_> {
@@ -68,6 +70,9 @@ impl Asked<'_> {
             minutes: self.held,
             hardened: self.hardened,
             expected: self.expected,
+            ages: self.aged.map(|aged| {
+                if aged.ages.iter().any(|one| one.role == "meets") { 1.0 } else { 0.5 }
+            }),
             may_harden: !self.question.at_size,
             overheated: self.question.overheated,
             hurried: self.question.hurried,
@@ -93,7 +98,11 @@ impl Asked<'_> {
         let now = found.now;
         let chances = self.chances(now, false);
         let stroked = found.diagnosis != Diagnosis::Unmeasured;
-        let causes = self.say(NextStep::Causes(found.diagnosis));
+        // They speak of fire and oven, not of ages.
+        let causes = match self.aged {
+            None => self.say(NextStep::Causes(found.diagnosis)),
+            Some(_) => String::new(),
+        };
         let why = [
             self.say(NextStep::Stands(found.diagnosis)),
             if stroked { chances } else { String::new() },
@@ -161,6 +170,9 @@ impl Asked<'_> {
 
     /// A temper, how often and what to expect, in the words that a plan has for it.
     fn told(&self, choice: &Choice) -> String {
+        if let (Action::Age, Some(aged)) = (choice.action, self.aged) {
+            return aged.verdict.clone();
+        }
         let Some(job) = self.job else { return String::new() };
         match (choice.action, choice.leaves, self.fresh) {
             (Action::Temper(temper), Some(expect), _) => {
@@ -210,12 +222,13 @@ impl Asked<'_> {
             Action::Temper(_) => Act::Temper { told: &told },
             Action::Snap(_) => Act::Snap { at: &at, time: &held },
             Action::Harden => Act::Harden { again: self.stage != Stage::Bought, temper: &told },
+            Action::Age => Act::Age { told: &told },
             Action::ChangeTarget { .. } => Act::ChangeTarget { range: &range },
             Action::ChangePlan => Act::ChangePlan,
         };
         let measures = matches!(act, Act::ClearUp | Act::Stroke { .. } | Act::Read | Act::Grind);
         let chances = match act {
-            Act::ChangeTarget { .. } | Act::ChangePlan => String::new(),
+            Act::Age { .. } | Act::ChangeTarget { .. } | Act::ChangePlan => String::new(),
             Act::Accept => self.chances(choice.odds, false),
             _ => self.chances(choice.odds, true),
         };
@@ -225,14 +238,17 @@ impl Asked<'_> {
             _ => String::new(),
         };
         let mut how = self.say(NextStep::How(act));
-        let on_the_way = match (act, temper) {
+        let besides = match (act, temper) {
             (Act::Temper { .. }, Some(temper)) => self.on_the_way(temper, self.done),
             (Act::Harden { .. }, Some(temper)) => self.on_the_way(temper, &[]),
+            (Act::Age { .. }, _) => self.aged.cloned().unwrap_or_default(),
             _ => TemperAnswer::default(),
         };
-        for said in &on_the_way.warnings {
-            how = format!("{how} {said}");
-        }
+        let said = match act {
+            Act::Age { .. } => &besides.notes,
+            _ => &besides.warnings,
+        };
+        how = super::heat::joined(std::iter::once(how).chain(said.iter().cloned()));
         if !choice.open && matches!(act, Act::Harden { again: true, .. }) {
             how = format!("{} {how}", self.say(NextStep::AtSize));
         }
@@ -251,7 +267,7 @@ impl Asked<'_> {
             chances: super::heat::joined([chances, counts].into_iter()),
             undone: self.say(NextStep::Undone(act)),
             caution: self.say(NextStep::Caution(act)),
-            sources: on_the_way.sources,
+            sources: besides.sources,
         }
     }
 }

@@ -18,6 +18,7 @@ pub enum Act<'a> {
     Temper { told: &'a str },
     Snap { at: &'a str, time: &'a str },
     Harden { again: bool, temper: &'a str },
+    Age { told: &'a str },
     ChangeTarget { range: &'a str },
     ChangePlan,
 }

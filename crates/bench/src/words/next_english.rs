@@ -17,7 +17,7 @@ fn act(what: Act<'_>) -> Words {
         Act::Stroke { grade } => format!("Stroke the {grade} file.").into(),
         Act::Read => "Have it read on a tester.".into(),
         Act::Grind => "Grind off the skin and file the fresh metal.".into(),
-        Act::Temper { told } => told.to_owned().into(),
+        Act::Temper { told } | Act::Age { told } => told.to_owned().into(),
         Act::Snap { at, time } => {
             format!("Tonight {at} for {time}; the full temper tomorrow.").into()
         }
@@ -62,6 +62,7 @@ const fn how(what: Act<'_>) -> &'static str {
         Act::Harden { .. } => {
             "From the grade's own window and held there, into the right bath. A part that failed to harden goes straight in again; one that did harden is heated through slowly or normalised first. Two or three tries at most: each costs skin and lets the grain grow."
         }
+        Act::Age { .. } => "",
         Act::ChangeTarget { .. } => {
             "What the part has been measured at, against what its work needs: a softer part wears, a harder one may chip."
         }
@@ -77,6 +78,9 @@ const fn undone(what: Act<'_>) -> &'static str {
         Act::Harden { .. } => {
             "Scale, skin, size and straightness: what they lose is not had back, and it can crack."
         }
+        Act::Age { .. } => {
+            "What was aged hotter gets no harder by an age: only a solution heat takes it back."
+        }
         Act::Grind => "What is ground off is off.",
         Act::Accept => {
             "In use a part that is too hard breaks without a warning; one that is too soft wears."
@@ -87,7 +91,7 @@ const fn undone(what: Act<'_>) -> &'static str {
 
 const fn caution(what: Act<'_>) -> &'static str {
     match what {
-        Act::Temper { .. } | Act::Snap { .. } => {
+        Act::Temper { .. } | Act::Snap { .. } | Act::Age { .. } => {
             "Wash oil off before the oven. A part at tempering heat looks cold: tongs and gloves."
         }
         Act::Harden { .. } => {

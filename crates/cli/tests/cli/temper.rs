@@ -368,3 +368,19 @@ fn what_is_taken_for_granted_and_what_may_not_be_done_is_marked() {
     let (_, after) = told.split_once("Harden it again").unwrap();
     assert!(after.find("(not now)").unwrap() < after.find("Afterwards").unwrap(), "{told}");
 }
+
+/// ASTM A564 (recalled): H925 is 496 °C for four hours and at least 38 HRC. Bought in condition A, 17-4PH is aged, not quenched.
+#[test]
+fn a_steel_that_is_aged_is_told_its_age_and_not_to_be_hardened() {
+    for stage in ["bought", "quenched"] {
+        let part = ["next", "17-4PH", "--reading", "33 HRC", "--stage", stage];
+        let answer = json(&[&part[..], &["--target", "38-42 HRC"]].concat()).json();
+        assert_eq!(answer["action"], "age", "{answer}");
+        let verdict = answer["verdict"].as_str().unwrap();
+        assert!(verdict.contains("H925, 496 °C for 4 h: at least 38 HRC"), "{verdict}");
+        assert!(!answer["why"].as_str().unwrap().contains("Pre-hard"), "{answer}");
+        let options = answer["options"].as_array().unwrap();
+        assert!(options.iter().all(|one| !one["text"].as_str().unwrap().contains("Harden it")));
+        assert!(answer["sources"].as_array().unwrap().iter().any(|one| one == "RI-174"));
+    }
+}

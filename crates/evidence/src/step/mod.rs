@@ -101,6 +101,8 @@ pub struct Situation<'a> {
     /// What steel and process promise for today, in HRC: middle and standard deviation. It is taken to hold with a chance of
     /// [`AS_PLANNED`]; it counts where the test has no expectation of its own.
     pub expected: Option<(f64, f64)>,
+    /// For a steel that is aged and not quenched: the chance that an age of its standard is as hard as wanted.
+    pub ages: Option<f64>,
     /// Whether the part may be hardened again: at its final size it may not.
     pub may_harden: bool,
     /// It was heated well above its window, so that austenite may have stayed.
@@ -140,6 +142,8 @@ pub enum Action {
     Snap(Temper),
     /// Harden it again from the start, then temper.
     Harden,
+    /// Age it as its standard has it, in place of hardening and tempering.
+    Age,
     /// Want what it has.
     ChangeTarget {
         /// Softest, in HRC.
@@ -164,6 +168,7 @@ impl Action {
             Self::Temper(_) => "temper",
             Self::Snap(_) => "snap_temper",
             Self::Harden => "harden",
+            Self::Age => "age",
             Self::ChangeTarget { .. } => "change_target",
             Self::ChangePlan => "change_plan",
         }
@@ -175,7 +180,7 @@ impl Action {
         match self {
             Self::Accept => 0.0,
             Self::Stroke(..) => 0.01,
-            Self::ClearUp | Self::Temper(_) | Self::Snap(_) => 0.02,
+            Self::ClearUp | Self::Temper(_) | Self::Snap(_) | Self::Age => 0.02,
             Self::Grind => 0.03,
             // There is no tester in the shop: a way, a wait, and often a grinding of the spot.
             Self::Read => 0.20,
@@ -304,6 +309,7 @@ impl Situation<'_> {
 ///     minutes: 60.0,
 ///     hardened: Some(AsQuenched { mean: 56.0, sd: 2.0 }),
 ///     expected: None,
+///     ages: None,
 ///     may_harden: true,
 ///     overheated: false,
 ///     hurried: false,

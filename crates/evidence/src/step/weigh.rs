@@ -128,7 +128,7 @@ impl Situation<'_> {
             let snap = Temper::new(celsius, minutes).ok();
             all.extend(snap.map(|temper| choice(Action::Snap(temper), (now.inside(), now), true)));
         }
-        all.push(self.harden());
+        all.push(self.harden(now));
         all
     }
 
@@ -241,19 +241,23 @@ impl Situation<'_> {
         Some(Choice { leaves, ..choice(Action::Temper(temper), (worth, odds), true) })
     }
 
-    fn harden(&self) -> Choice {
-        let reach = match (self.hardened, self.target.low()) {
-            (Some(hardened), Some(low)) => hardened.reaches(low),
-            (_, None) => 1.0,
-            (None, _) => UNKNOWN_REACH,
+    /// Hardening from the start, or ageing for a steel that is aged.
+    fn harden(&self, now: Odds) -> Choice {
+        let reach = match (self.ages, self.hardened, self.target.low()) {
+            (Some(reach), ..) => reach,
+            (None, Some(hardened), Some(low)) => hardened.reaches(low),
+            (None, _, None) => 1.0,
+            (None, None, _) => UNKNOWN_REACH,
         };
         let inside = reach * AGAIN;
-        let over = reach * (1.0 - AGAIN);
-        choice(
-            Action::Harden,
-            (inside, odds([1.0 - reach, inside, over])),
-            self.may_harden && self.stage != Stage::Bought,
-        )
+        let odds = odds([1.0 - reach, inside, reach - inside]);
+        let (action, open) = if self.ages.is_some() {
+            // What was aged hotter does not get harder by an age.
+            (Action::Age, self.stage != Stage::Tempered || now.over() > OVER)
+        } else {
+            (Action::Harden, self.may_harden && self.stage != Stage::Bought)
+        };
+        choice(action, (inside, odds), open)
     }
 
     /// Grinding below the skin: with the chance that the skin was all, the part is as hard as hardening makes it.
