@@ -1,5 +1,6 @@
 //! What to do next with a part.
 
+use biteband_evidence::Target;
 use biteband_evidence::step::{Action, AsQuenched, Choice, Part, Stage};
 use biteband_steel::Interval;
 use biteband_steel::reach::{Attained, Prepared, Quench, Steel};
@@ -15,6 +16,7 @@ use super::next_said::Asked;
 use super::reach::steel_of;
 use super::temper::{HELD, Learnt, TemperQuestion, learned, tempering_refused};
 use super::temper_ages;
+use super::temper_answer::TemperAnswer;
 use super::temper_said::Job;
 use crate::format::{self, Units, fixed};
 use crate::refusal::Refusal;
@@ -106,44 +108,14 @@ fn answered(
     }
     let unsaid = question.stage.as_deref().is_none_or(|given| given.trim().is_empty());
     let stage = stage(language, question.stage.as_deref(), done.is_empty())?;
-    let held = match question.held.as_deref() {
-        None => HELD,
-        Some(text) => {
-            use crate::measure::{Kind, parse_time, read};
-            read(language, Kind::Time, text, parse_time)?.get()
-        }
-    };
-    let named = match (&question.steel, &question.composition) {
-        (None, None) => None,
-        (steel, composition) => {
-            Some(steel_of(language, question.units, steel.as_deref(), composition.as_deref())?)
-        }
-    };
-    let (steel, understood) = match named {
-        Some((steel, understood)) => (Some(steel), understood),
-        None => (None, Vec::new()),
-    };
+    let held = held(language, question)?;
+    let (steel, understood) = named(language, question)?.unzip();
     let hardened = match &steel {
         Some(steel) => as_quenched(language, question, steel)?,
         None => None,
     };
     let mut notes = Vec::new();
-    let mut aged = None;
-    let (tempering, tempering_refusal) = match &steel {
-        None => {
-            notes.push(language.next_step(NextStep::NoSteel).into_owned());
-            (None, None)
-        }
-        Some(steel) => match Tempering::of(steel) {
-            Err(TemperingError::Ages { grade }) => {
-                let plain = TemperQuestion::default();
-                aged = temper_ages::answer(speech, &plain, grade, Vec::new(), Some(target)).ok();
-                (None, None)
-            }
-            Ok(tempering) => (Some(tempering), None),
-            Err(error) => (None, Some(tempering_refused(speech, &error, ""))),
-        },
-    };
+    let (tempering, aged) = tempering_or_ages(speech, steel.as_ref(), target, &mut notes);
     // As it comes from the solution heat it is as it is bought.
     let stage = match stage {
         Stage::Quenched if aged.is_some() => Stage::Bought,
@@ -151,10 +123,6 @@ fn answered(
     };
     if unsaid && stage == Stage::Quenched {
         notes.push(language.next_step(NextStep::TakenQuenched).into_owned());
-    }
-    if let Some(refusal) = &tempering_refusal {
-        let why = format!("{} {}", refusal.message, refusal.instead);
-        notes.push(language.next_step(NextStep::NoCurve { why: &why }).into_owned());
     }
     let checks = speech.checks(&question.oven)?;
     let learnt = match &tempering {
@@ -188,18 +156,11 @@ fn answered(
     let fresh = learnt.as_ref().and_then(|learnt| {
         let aim = Aim { low: target.low(), high: target.high() };
         let how = How { done: &[], minutes: held, times, over };
-        Some(plan(&learnt.taught.oven_set(), aim, how).ok()?.steps.first().copied()?)
+        plan(&learnt.taught.oven_set(), aim, how).ok()?.steps.first().copied()
     });
     let expected = expected(question, stage, &done, hardened, learnt.as_ref());
-    if let Some((mean, sd)) = expected
-        && test.prior().expected().is_none()
-    {
-        let half = LEVEL_WIDTH * sd;
-        let band =
-            format::dash(&format::outward_low(mean - half), &format::outward_high(mean + half));
-        let about = format!("{} HRC", fixed(mean, 0));
-        let said = NextStep::Expected { about: &about, band: &format!("{band} HRC") };
-        notes.push(language.next_step(said).into_owned());
+    if test.prior().expected().is_none() {
+        notes.extend(expected.map(|expected| promise(language, expected)));
     }
     let sources = tempering.as_ref().map_or(&[][..], |tempering| match tempering.way() {
         Way::Regression(regression) => regression.cited().sources,
@@ -222,12 +183,72 @@ fn answered(
         aged: aged.as_ref(),
     };
     let found = asked.step(part.as_ref())?;
-    let unreached = |choice: &Choice| matches!(choice.action, Action::Temper(temper) if job.as_ref().is_some_and(|job| job.width(temper.celsius()).is_none()));
-    if learnt.as_ref().is_some_and(|learnt| learnt.checked) && found.choices.iter().any(unreached) {
+    let unreached = |choice: &Choice| {
+        let Action::Temper(temper) = choice.action else { return false };
+        job.as_ref().is_some_and(|job| job.learnt.checked && job.width(temper.celsius()).is_none())
+    };
+    if found.choices.iter().any(unreached) {
         return answered(language, question, true);
     }
     let learned = learnt.as_ref().map(|learnt| learnt.said(speech)).unwrap_or_default();
-    Ok(asked.answer(&found, steel.as_ref(), understood, learned, notes))
+    Ok(asked.answer(&found, steel.as_ref(), understood.unwrap_or_default(), learned, notes))
+}
+
+/// How long a further temper is held, in minutes.
+fn held(language: Language, question: &NextQuestion) -> Result<f64, Refusal> {
+    use crate::measure::{Kind, parse_time, read};
+    match question.held.as_deref() {
+        None => Ok(HELD),
+        Some(text) => Ok(read(language, Kind::Time, text, parse_time)?.get()),
+    }
+}
+
+/// The steel, if one is named, and what its name was taken for.
+fn named(
+    language: Language,
+    question: &NextQuestion,
+) -> Result<Option<(Steel, Vec<String>)>, Refusal> {
+    let (steel, composition) = (question.steel.as_deref(), question.composition.as_deref());
+    if steel.is_none() && composition.is_none() {
+        return Ok(None);
+    }
+    steel_of(language, question.units, steel, composition).map(Some)
+}
+
+/// What tempers do to a steel, or its ages for the target, or else a note why nothing is said of them.
+fn tempering_or_ages(
+    speech: Speech,
+    steel: Option<&Steel>,
+    target: Target,
+    notes: &mut Vec<String>,
+) -> (Option<Tempering>, Option<TemperAnswer>) {
+    let mut note = |phrase| notes.push(speech.language.next_step(phrase).into_owned());
+    let Some(steel) = steel else {
+        note(NextStep::NoSteel);
+        return (None, None);
+    };
+    match Tempering::of(steel) {
+        Ok(tempering) => (Some(tempering), None),
+        Err(TemperingError::Ages { grade }) => {
+            let plain = TemperQuestion::default();
+            (None, temper_ages::answer(speech, &plain, grade, Vec::new(), Some(target)).ok())
+        }
+        Err(error) => {
+            let refusal = tempering_refused(speech, &error, "");
+            let why = format!("{} {}", refusal.message, refusal.instead);
+            note(NextStep::NoCurve { why: &why });
+            (None, None)
+        }
+    }
+}
+
+/// What steel and treatment promise, in words.
+fn promise(language: Language, (mean, sd): (f64, f64)) -> String {
+    let half = LEVEL_WIDTH * sd;
+    let band = format::dash(&format::outward_low(mean - half), &format::outward_high(mean + half));
+    let about = format!("{} HRC", fixed(mean, 0));
+    let said = NextStep::Expected { about: &about, band: &format!("{band} HRC") };
+    language.next_step(said).into_owned()
 }
 
 /// What was done last, from its name or from the tempers.
