@@ -5,9 +5,11 @@
 //!
 //! # Thresholds
 //! Advice changes where two acts are worth the same, and besides only here: contradictory evidence is cleared up first; a part that was quenched and
-//! not yet tempered is never accepted; where files that met the skin bite [`FAR_UNDER`] what hardening gives, it is ground before anything is tempered; [`UNDER`] bars every temper, and below [`OVER`] a tempered part is left alone; a temper that would bring more than [`LEAST_UNDER`] of new chance of a part too
-//! soft is not proposed, nor one that leaves it nearly as likely too hard as it is; a range that makes the steel brittle is stepped over up to [`LEAST_UNDER_OVER`]; [`NEVER`], [`PROVED`] and
-//! [`AUSTENITE`] name what is called out of reach, proved, and soft from too much heat.
+//! not yet tempered is never accepted; where files that met the skin bite more than [`FAR_UNDER`] below what hardening gives, it is ground before
+//! anything is tempered; [`UNDER`] bars every temper, and below [`OVER`] a tempered part is left alone; a temper that would bring more than
+//! [`LEAST_UNDER`] of new chance of a part too soft is not proposed, nor one that leaves it nearly as likely too hard as it is; a range that makes
+//! the steel brittle is stepped over up to [`LEAST_UNDER_OVER`]; [`NEVER`], [`PROVED`] and [`AUSTENITE`] name what is called out of reach, proved,
+//! and soft from too much heat.
 
 mod after;
 mod steel;
