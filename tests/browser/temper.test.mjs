@@ -206,7 +206,7 @@ test("too hard: drawn back, with chances, what cannot be undone, and the caution
   await part(page, "58-60 HRC");
   await press(page, "ground off");
   await stroke(page, [65, "skates"], [60, "skates"]);
-  await act(page).getByText(/^Temper at \d+ °C for/).waitFor();
+  await act(page).getByText(/^Temper (twice )?at \d+ °C for/).waitFor();
   const panel = page.locator(".what-now");
   await panel.getByText("Afterwards:").waitFor();
   await panel.getByText("Cannot be undone:").waitFor();
@@ -214,7 +214,7 @@ test("too hard: drawn back, with chances, what cannot be undone, and the caution
   // A press moves nothing above the panel, and the others are behind a fold.
   assert.equal(await page.getByText("Other ways").locator("..").getAttribute("open"), null);
   await page.reload();
-  await act(page).getByText(/^Temper at \d+ °C for/).waitFor();
+  await act(page).getByText(/^Temper (twice )?at \d+ °C for/).waitFor();
 });
 
 test("gone too far: hardened again, unless it is at its size", async () => {
@@ -262,7 +262,7 @@ test("hard as quenched and no time left today: a snap temper tonight", async () 
   await press(page, "ground off");
   await page.locator(".what-now").getByRole("button", { name: "quenched" }).tap();
   await stroke(page, [65, "skates"], [65, "skates"]);
-  await act(page).getByText(/^Temper at \d+ °C for/).waitFor();
+  await act(page).getByText(/^Temper (twice )?at \d+ °C for/).waitFor();
   await page.locator(".what-now").getByRole("button", { name: "no time left today" }).tap();
   await act(page).getByText(/^Tonight \d+ °C for/).waitFor();
 });

@@ -95,7 +95,7 @@ fn the_pawl_drawn_back_to_the_middle_forties() {
     assert!(answer.warnings.iter().any(|warning| warning.contains("brittle")), "{answer:?}");
     let next = step(&after("4140", filed("50:k,k 55:b,b", "44-47 HRC", Some(true)), &["220C/2h"]));
     assert_eq!(next.action, "temper");
-    let at = next.options.first().unwrap().temper.unwrap().celsius;
+    let at = next.options.first().unwrap().temper.as_ref().unwrap().celsius;
     assert!((350.0..=480.0).contains(&at), "{at}");
 }
 
@@ -124,7 +124,7 @@ fn gone_too_far() {
     assert_eq!((answer.action, answer.diagnosis), ("harden", "gone_too_far"));
     assert!(!answer.options.iter().any(|one| one.action == "temper"));
     // The same notes have 39 to 40 HRC at 900 °F (482 °C).
-    let again = answer.options.first().unwrap().temper.unwrap().celsius;
+    let again = answer.options.first().unwrap().temper.as_ref().unwrap().celsius;
     assert!((420.0..=500.0).contains(&again), "{again}");
 }
 

@@ -3,7 +3,7 @@
 use std::io;
 
 use biteband_bench::answer::{NextQuestion, NextStepAnswer, next};
-use biteband_bench::words::{NextStep, TemperSaid};
+use biteband_bench::words::{NextStep, TemperPage};
 use clap::Args;
 
 use crate::args::FileArgs;
@@ -38,7 +38,7 @@ pub(crate) struct NextArgs {
     /// A check of the oven, once for each: "240C=231.9C", "240C=tin"
     #[arg(long, value_name = "DIAL=TRUTH", allow_hyphen_values = true)]
     oven: Vec<String>,
-    /// How long a further temper is held; 1h if not given
+    /// How long a further temper is held; 2h if not given
     #[arg(long = "for", value_name = "TIME", allow_hyphen_values = true)]
     held: Option<String>,
     #[command(flatten)]
@@ -103,11 +103,7 @@ fn print(output: &mut Output, answer: &NextStepAnswer) -> io::Result<()> {
         None => (None, &[][..]),
     };
     if let Some(first) = first {
-        let dial = first.temper.and_then(|temper| temper.dial_c).map_or_else(String::new, |dial| {
-            let dial = &output.units.degrees(dial);
-            output.language.temper_said(TemperSaid::Dial { dial })
-        });
-        let undone = [dial.as_str(), first.chances.as_str(), first.undone.as_str()];
+        let undone = [first.dial.as_str(), first.chances.as_str(), first.undone.as_str()];
         for text in undone.into_iter().filter(|text| !text.is_empty()) {
             output.text(0, text)?;
         }
@@ -117,8 +113,14 @@ fn print(output: &mut Output, answer: &NextStepAnswer) -> io::Result<()> {
         let head = output.language.next_step(NextStep::Others);
         output.text(0, &head)?;
         for one in others {
+            let closed = if one.open {
+                String::new()
+            } else {
+                format!("({})", output.language.temper_page(TemperPage::NotNow))
+            };
             let parts = [
                 one.text.as_str(),
+                closed.as_str(),
                 one.chances.as_str(),
                 one.undone.as_str(),
                 one.caution.as_str(),

@@ -1343,7 +1343,7 @@ export interface NextQuestion {
   learn?: string[];
   /** Checks of the oven: `240C=231.9C`, `240C=tin`. */
   oven?: string[];
-  /** How long a further temper is held: `1h` if left out. */
+  /** How long a further temper is held: `2h` if left out. */
   held?: string | null;
   /** Section and bath, for what hardening gives. */
   section?: SectionInput;
@@ -1370,9 +1370,15 @@ export interface NextOdds {
 export interface AdvisedTemper {
   /** Of the metal, °C. */
   celsius: number;
-  /** What the oven's dial shows then, °C; `null` where no check reaches. */
+  /** What the oven's dial shows then, °C; `null` without a check that reaches and without own results. */
   dial_c: number | null;
+  /** How well a checked dial is known there, K. */
+  dial_half_width_c: number | null;
+  /** At heat each time, h. */
   hours: number;
+  times: number;
+  /** The hardness to expect afterwards; `null` for a short low temper. */
+  expect: AfterTemper | null;
 }
 
 /** One thing that could be done. */
@@ -1388,6 +1394,8 @@ export interface NextOption {
   temper: AdvisedTemper | null;
   file: number | null;
   text: string;
+  /** What the oven's dial has to show for a temper; empty where nothing is known of the oven. */
+  dial: string;
   how: string;
   chances: string;
   undone: string;
@@ -1404,6 +1412,7 @@ export type NextAction =
   | "temper"
   | "snap_temper"
   | "harden"
+  | "age"
   | "change_target"
   | "change_plan";
 

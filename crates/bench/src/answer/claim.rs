@@ -14,7 +14,7 @@ use super::convert::note;
 use super::file_question::{FileQuestion, build};
 use super::file_test::{contradictions, given, notes as file_notes};
 use super::frame::{Frame, HRC, Placed, Said};
-use super::next::percent;
+use super::next_said::percent;
 use super::readings::{ReadingAnswer, ReadingInput, gather_in, scale_of};
 use super::steel::named;
 use crate::format::{self, Units};

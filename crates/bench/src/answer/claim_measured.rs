@@ -8,7 +8,7 @@ use super::claim::Asked;
 use super::claim_answer::{DoubtAnswer, MeasuredAnswer, RiskAnswer};
 use super::claim_settle::whole_percents;
 use super::frame::HRC;
-use super::next::percent;
+use super::next_said::percent;
 use super::series::K95;
 use crate::words::Claim;
 

@@ -11,7 +11,7 @@ use biteband_quantity::sort_by_number;
 use super::claim::PROVED;
 use super::claim_answer::{AchievableAnswer, SettleAnswer};
 use super::frame::{HRC, Placed, Said};
-use super::next::percent;
+use super::next_said::percent;
 use super::series::{K95, u_of};
 use crate::format::{self, Units};
 use crate::refusal::Refusal;

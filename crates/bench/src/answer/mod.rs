@@ -26,6 +26,7 @@ mod indent_question;
 mod jominy;
 mod next;
 mod next_answer;
+mod next_said;
 mod reach;
 mod reach_answer;
 mod reach_said;
@@ -85,9 +86,9 @@ pub use indent_question::{IndentQuestion, parse_readings};
 pub use jominy::{
     DiameterAnswer, JominyAnswer, JominyPoint, JominyQuestion, OutsideAnswer, jominy,
 };
-pub(crate) use next::rounded_percent;
 pub use next::{NextQuestion, next, promised};
 pub use next_answer::{AdvisedTemper, NextStepAnswer, OddsAnswer, OptionAnswer};
+pub(crate) use next_said::rounded_percent;
 pub use reach::{ReachQuestion, reach};
 pub use reach_answer::{
     PartAnswer, PositionAnswer, QuenchAnswer, ReachAnswer, SectionAnswer, SeverityAnswer,

@@ -1,29 +1,28 @@
 //! What to do next with a part.
 
-use biteband_evidence::step::{
-    Action, AsQuenched, Choice, Diagnosis, Part, Situation, Softening, Stage, next_step,
-};
-use biteband_evidence::{FileTest, Odds, Target};
-use biteband_quantity::Celsius;
-use biteband_steel::Family;
-use biteband_steel::furnace::OvenOffset;
+use biteband_evidence::Target;
+use biteband_evidence::step::{Action, AsQuenched, Choice, Part, Stage};
+use biteband_steel::Interval;
 use biteband_steel::reach::{Attained, Prepared, Quench, Steel};
 use biteband_steel::section::Place;
-use biteband_steel::temper::brittle::{self, BrittleKind};
+use biteband_steel::temper::brittle::BrittleKind;
 use biteband_steel::temper::{Aim, How, LEVEL_WIDTH, Temper, Tempering, TemperingError, Way, plan};
 use serde::Deserialize;
 
 use super::file_question::{FileQuestion, build};
-use super::file_test::PROVED;
 use super::heat::Speech;
-use super::next_answer::{AdvisedTemper, NextStepAnswer, OptionAnswer};
+use super::next_answer::NextStepAnswer;
+use super::next_said::Asked;
 use super::reach::steel_of;
-use super::temper::{Learnt, learned, tempering_refused};
+use super::temper::{HELD, Learnt, TemperQuestion, learned, tempering_refused};
+use super::temper_ages;
+use super::temper_answer::TemperAnswer;
+use super::temper_said::Job;
 use crate::format::{self, Units, fixed};
 use crate::refusal::Refusal;
 use crate::section::{SectionInput, parse_bath};
 use crate::tempers::parse_tempers;
-use crate::words::{Act, Language, NextRefusal, NextStep};
+use crate::words::{Language, NextRefusal, NextStep};
 
 /// What is asked.
 #[derive(Clone, Debug, Default, PartialEq, Deserialize)]
@@ -44,7 +43,7 @@ pub struct NextQuestion {
     pub learn: Vec<String>,
     /// Checks of the oven: `240C=231.9C`, `240C=tin`.
     pub oven: Vec<String>,
-    /// How long a further temper is held: `1h`; absent for an hour.
+    /// How long a further temper is held: `1h`; two hours if not given.
     pub held: Option<String>,
     /// The section, for what hardening gives.
     pub section: SectionInput,
@@ -61,9 +60,6 @@ pub struct NextQuestion {
     /// Units of the texts.
     pub units: Units,
 }
-
-/// A further temper is held for so long unless something else is said, in minutes.
-const HELD: f64 = 60.0;
 
 /// Says what to do next with a part.
 ///
@@ -90,6 +86,15 @@ const HELD: f64 = 60.0;
 /// assert_eq!(next(language, &question).unwrap().action, "harden");
 /// ```
 pub fn next(language: Language, question: &NextQuestion) -> Result<NextStepAnswer, Refusal> {
+    answered(language, question, false)
+}
+
+/// The answer; `beyond` where no check of the oven reaches the temper, and it is as good as unchecked there.
+fn answered(
+    language: Language,
+    question: &NextQuestion,
+    beyond: bool,
+) -> Result<NextStepAnswer, Refusal> {
     let speech = Speech { language, units: question.units };
     let target = question.evidence.target.as_deref().map(str::trim).filter(|text| !text.is_empty());
     let Some(written) = target else {
@@ -101,68 +106,61 @@ pub fn next(language: Language, question: &NextQuestion) -> Result<NextStepAnswe
     for text in &question.done {
         done.extend(parse_tempers(language, text, None)?);
     }
+    let unsaid = question.stage.as_deref().is_none_or(|given| given.trim().is_empty());
     let stage = stage(language, question.stage.as_deref(), done.is_empty())?;
-    let held = match question.held.as_deref() {
-        None => HELD,
-        Some(text) => {
-            use crate::measure::{Kind, parse_time, read};
-            read(language, Kind::Time, text, parse_time)?.get()
-        }
-    };
-    let named = match (&question.steel, &question.composition) {
-        (None, None) => None,
-        (steel, composition) => {
-            Some(steel_of(language, question.units, steel.as_deref(), composition.as_deref())?)
-        }
-    };
-    let (steel, understood) = match named {
-        Some((steel, understood)) => (Some(steel), understood),
-        None => (None, Vec::new()),
-    };
+    let held = held(language, question)?;
+    let (steel, understood) = named(language, question)?.unzip();
     let hardened = match &steel {
         Some(steel) => as_quenched(language, question, steel)?,
         None => None,
     };
     let mut notes = Vec::new();
-    let (tempering, tempering_refusal) = match &steel {
-        None => {
-            notes.push(language.next_step(NextStep::NoSteel).into_owned());
-            (None, None)
-        }
-        Some(steel) => match Tempering::of(steel) {
-            Ok(tempering) => (Some(tempering), None),
-            Err(error) => (None, Some(tempering_refused(speech, &error, ""))),
-        },
+    let (tempering, aged) = tempering_or_ages(speech, steel.as_ref(), target, &mut notes);
+    // As it comes from the solution heat it is as it is bought.
+    let stage = match stage {
+        Stage::Quenched if aged.is_some() => Stage::Bought,
+        stage => stage,
     };
-    if let Some(refusal) = &tempering_refusal {
-        let why = format!("{} {}", refusal.message, refusal.instead);
-        notes.push(language.next_step(NextStep::NoCurve { why: &why }).into_owned());
+    if unsaid && stage == Stage::Quenched {
+        notes.push(language.next_step(NextStep::TakenQuenched).into_owned());
     }
     let checks = speech.checks(&question.oven)?;
     let learnt = match &tempering {
-        Some(tempering) => Some(learned(speech, tempering, &question.learn, checks.as_ref())?),
+        Some(tempering) => {
+            Some(learned(speech, tempering, &question.learn, checks.as_ref().filter(|_| !beyond))?)
+        }
         None => None,
     };
-    let brittle = steel.as_ref().and_then(brittle_core);
+    let times = tempering.as_ref().map_or(1, Tempering::times);
+    let plain = TemperQuestion::default();
+    let job = match (&steel, &learnt) {
+        (Some(steel), Some(learnt)) => Some(Job {
+            speech,
+            question: &plain,
+            steel,
+            learnt,
+            checks,
+            held,
+            times,
+            quenched: None,
+        }),
+        _ => None,
+    };
+    let over = job.as_ref().and_then(brittle_range);
+    let brittle = over.map(|range| (range.low, range.high));
     // What was done and what is advised are settings of the same oven.
     let oven = learnt.as_ref().map(|learnt| learnt.taught.oven_set());
-    let part = oven.as_ref().map(|oven| Part { steel: oven, done: &done, hardened, brittle });
+    let part =
+        oven.as_ref().map(|oven| Part { steel: oven, done: &done, times, hardened, brittle });
     // After hardening again the part has had no temper.
-    let fresh = learnt.as_ref().zip(tempering.as_ref()).and_then(|(learnt, tempering)| {
+    let fresh = learnt.as_ref().and_then(|learnt| {
         let aim = Aim { low: target.low(), high: target.high() };
-        let how = How { done: &[], minutes: held, times: tempering.times(), over: None };
-        Some(plan(&learnt.taught.oven_set(), aim, how).ok()?.steps.first()?.temper)
+        let how = How { done: &[], minutes: held, times, over };
+        plan(&learnt.taught.oven_set(), aim, how).ok()?.steps.first().copied()
     });
     let expected = expected(question, stage, &done, hardened, learnt.as_ref());
-    if let Some((mean, sd)) = expected
-        && test.prior().expected().is_none()
-    {
-        let half = LEVEL_WIDTH * sd;
-        let band =
-            format::dash(&format::outward_low(mean - half), &format::outward_high(mean + half));
-        let about = format!("{} HRC", fixed(mean, 0));
-        let said = NextStep::Expected { about: &about, band: &format!("{band} HRC") };
-        notes.push(language.next_step(said).into_owned());
+    if test.prior().expected().is_none() {
+        notes.extend(expected.map(|expected| promise(language, expected)));
     }
     let sources = tempering.as_ref().map_or(&[][..], |tempering| match tempering.way() {
         Way::Regression(regression) => regression.cited().sources,
@@ -178,18 +176,79 @@ pub fn next(language: Language, question: &NextQuestion) -> Result<NextStepAnswe
         expected,
         held,
         fresh,
-        brittle,
+        brittle: over,
+        done: &done,
         sources,
-        checks: checks.as_ref().filter(|_| learnt.as_ref().is_some_and(|learnt| learnt.checked)),
+        job: job.as_ref(),
+        aged: aged.as_ref(),
     };
     let found = asked.step(part.as_ref())?;
-    let unreached = |choice: &Choice| matches!(choice.action, Action::Temper(temper) if asked.advised(temper).dial_c.is_none());
-    if learnt.as_ref().is_some_and(|learnt| learnt.checked) && found.choices.iter().any(unreached) {
-        // No check reaches the temper: the oven is as good as unchecked there.
-        return next(language, &NextQuestion { oven: Vec::new(), ..question.clone() });
+    let unreached = |choice: &Choice| {
+        let Action::Temper(temper) = choice.action else { return false };
+        job.as_ref().is_some_and(|job| job.learnt.checked && job.width(temper.celsius()).is_none())
+    };
+    if found.choices.iter().any(unreached) {
+        return answered(language, question, true);
     }
     let learned = learnt.as_ref().map(|learnt| learnt.said(speech)).unwrap_or_default();
-    Ok(asked.answer(&found, steel.as_ref(), understood, learned, notes))
+    Ok(asked.answer(&found, steel.as_ref(), understood.unwrap_or_default(), learned, notes))
+}
+
+/// How long a further temper is held, in minutes.
+fn held(language: Language, question: &NextQuestion) -> Result<f64, Refusal> {
+    use crate::measure::{Kind, parse_time, read};
+    match question.held.as_deref() {
+        None => Ok(HELD),
+        Some(text) => Ok(read(language, Kind::Time, text, parse_time)?.get()),
+    }
+}
+
+/// The steel, if one is named, and what its name was taken for.
+fn named(
+    language: Language,
+    question: &NextQuestion,
+) -> Result<Option<(Steel, Vec<String>)>, Refusal> {
+    let (steel, composition) = (question.steel.as_deref(), question.composition.as_deref());
+    if steel.is_none() && composition.is_none() {
+        return Ok(None);
+    }
+    steel_of(language, question.units, steel, composition).map(Some)
+}
+
+/// What tempers do to a steel, or its ages for the target, or else a note why nothing is said of them.
+fn tempering_or_ages(
+    speech: Speech,
+    steel: Option<&Steel>,
+    target: Target,
+    notes: &mut Vec<String>,
+) -> (Option<Tempering>, Option<TemperAnswer>) {
+    let mut note = |phrase| notes.push(speech.language.next_step(phrase).into_owned());
+    let Some(steel) = steel else {
+        note(NextStep::NoSteel);
+        return (None, None);
+    };
+    match Tempering::of(steel) {
+        Ok(tempering) => (Some(tempering), None),
+        Err(TemperingError::Ages { grade }) => {
+            let plain = TemperQuestion::default();
+            (None, temper_ages::answer(speech, &plain, grade, Vec::new(), Some(target)).ok())
+        }
+        Err(error) => {
+            let refusal = tempering_refused(speech, &error, "");
+            let why = format!("{} {}", refusal.message, refusal.instead);
+            note(NextStep::NoCurve { why: &why });
+            (None, None)
+        }
+    }
+}
+
+/// What steel and treatment promise, in words.
+fn promise(language: Language, (mean, sd): (f64, f64)) -> String {
+    let half = LEVEL_WIDTH * sd;
+    let band = format::dash(&format::outward_low(mean - half), &format::outward_high(mean + half));
+    let about = format!("{} HRC", fixed(mean, 0));
+    let said = NextStep::Expected { about: &about, band: &format!("{band} HRC") };
+    language.next_step(said).into_owned()
 }
 
 /// What was done last, from its name or from the tempers.
@@ -214,14 +273,11 @@ fn refused(language: Language, code: &'static str, given: &str, what: NextRefusa
     Refusal::new(code, message, format::shortened(given), allowed, instead)
 }
 
-/// The range that makes the steel brittle where all sources agree, °C.
-fn brittle_core(steel: &Steel) -> Option<(f64, f64)> {
-    let ranges = match steel.grade() {
-        Some(grade) => brittle::ranges(grade),
-        None => brittle::ranges_of(Family::Alloy, &steel.limits()),
-    };
-    let found = ranges.iter().find(|one| one.kind == BrittleKind::TemperedMartensite)?;
-    found.core.map(|core| (core.low, core.high))
+/// The range that makes the steel brittle: where all sources agree, or, where they have nothing in common, as far as any has it.
+fn brittle_range(job: &Job<'_>) -> Option<Interval> {
+    let ranges = job.ranges();
+    let found = ranges.iter().find(|one| one.kind != BrittleKind::Reversible)?;
+    Some(found.core.unwrap_or(found.spread))
 }
 
 /// What hardening gives at the skin, where files meet it: by section and bath, otherwise by the grade's own figures.
@@ -304,211 +360,4 @@ pub fn promised(language: Language, steel: &str, done: &[String]) -> Result<(f64
 fn of_band(found: Attained) -> Option<AsQuenched> {
     let (low, mid, high) = (found.low?, found.mid?, found.high?);
     Some(AsQuenched { mean: mid, sd: (0.25 * (high - low)).max(0.8) })
-}
-
-struct Asked<'a> {
-    speech: Speech,
-    question: &'a NextQuestion,
-    test: &'a FileTest,
-    target: Target,
-    stage: Stage,
-    hardened: Option<AsQuenched>,
-    expected: Option<(f64, f64)>,
-    held: f64,
-    /// The first temper after hardening again.
-    fresh: Option<Temper>,
-    /// Tempers that make the steel brittle, °C.
-    brittle: Option<(f64, f64)>,
-    /// Where the tempering stands.
-    sources: &'static [&'static str],
-    /// The oven as it was checked, where its checks reach everything that was learned.
-    checks: Option<&'a OvenOffset>,
-}
-
-impl Asked<'_> {
-    fn advised(&self, temper: Temper) -> AdvisedTemper {
-        let metal = Celsius::new(temper.celsius()).ok();
-        let dial = metal.and_then(|metal| self.checks?.dial_for(metal).ok());
-        AdvisedTemper {
-            celsius: temper.celsius(),
-            dial_c: dial.map(Celsius::get),
-            hours: temper.hours(),
-        }
-    }
-
-    fn step(&self, part: Option<&Part<'_>>) -> Result<biteband_evidence::step::Step, Refusal> {
-        next_step(&Situation {
-            test: self.test,
-            target: self.target,
-            stage: self.stage,
-            softening: part.map(|part| part as &dyn Softening),
-            minutes: self.held,
-            hardened: self.hardened,
-            expected: self.expected,
-            may_harden: !self.question.at_size,
-            overheated: self.question.overheated,
-            hurried: self.question.hurried,
-        })
-        .map_err(|error| Refusal::of_evidence(self.speech.language, &error))
-    }
-
-    fn say(&self, phrase: NextStep<'_>) -> String {
-        self.speech.language.next_step(phrase).into_owned()
-    }
-
-    fn answer(
-        &self,
-        found: &biteband_evidence::step::Step,
-        steel: Option<&Steel>,
-        understood: Vec<String>,
-        learned: Vec<String>,
-        mut notes: Vec<String>,
-    ) -> NextStepAnswer {
-        let options: Vec<OptionAnswer> =
-            found.choices.iter().map(|choice| self.option(choice)).collect();
-        let first = options.first();
-        let now = found.now;
-        let chances = self.chances(now, false);
-        let stroked = found.diagnosis != Diagnosis::Unmeasured;
-        let causes = self.say(NextStep::Causes(found.diagnosis));
-        let why = [
-            self.say(NextStep::Stands(found.diagnosis)),
-            if stroked { chances } else { String::new() },
-            first.map(|first| first.how.clone()).unwrap_or_default(),
-            causes,
-        ];
-        let parts = why.clone();
-        let why = super::heat::joined(why.into_iter());
-        let open_question = found.diagnosis == Diagnosis::Unclear
-            && first.is_some_and(|first| first.action == "accept");
-        if open_question {
-            notes.push(self.say(NextStep::UseDecides));
-        }
-        if self.stage == Stage::Quenched {
-            notes.push(self.say(NextStep::Today));
-        }
-        notes.push(self.say(NextStep::Weighed));
-        let caution = first.map(|first| first.caution.clone()).unwrap_or_default();
-        let mut sources = vec!["file-model"];
-        sources.extend(self.sources);
-        NextStepAnswer {
-            steel: steel.and_then(Steel::grade).map(biteband_steel::Grade::key),
-            understood,
-            verdict: first.map(|first| first.text.clone()).unwrap_or_default(),
-            action: first.map_or("stroke", |first| first.action),
-            why,
-            diagnosis: found.diagnosis.key(),
-            now: now.into(),
-            options,
-            learned,
-            notes,
-            cautions: vec![caution].into_iter().filter(|text| !text.is_empty()).collect(),
-            sources,
-            parts,
-        }
-    }
-
-    fn chances(&self, odds: Odds, after: bool) -> String {
-        let [under, inside, over] = [odds.under(), odds.inside(), odds.over()].map(percent);
-        let (under, inside, over) = (under.as_str(), inside.as_str(), over.as_str());
-        self.say(if after {
-            NextStep::After { under, inside, over }
-        } else {
-            NextStep::Chances { under, inside, over }
-        })
-    }
-
-    fn option(&self, choice: &Choice) -> OptionAnswer {
-        let temper = match choice.action {
-            Action::Temper(temper) | Action::Snap(temper) => Some(temper),
-            Action::Harden => self.fresh,
-            _ => None,
-        };
-        let grade = match choice.action {
-            Action::Stroke(_, grade) => Some(grade),
-            _ => None,
-        };
-        let at = temper.map(|one| self.speech.celsius(one.celsius())).unwrap_or_default();
-        let held = temper.map(time).unwrap_or_default();
-        let written = grade.map(format::exact).unwrap_or_default();
-        let range = match choice.action {
-            Action::ChangeTarget { low, high } => format!(
-                "{} HRC",
-                format::dash(&format::outward_low(low), &format::outward_high(high))
-            ),
-            _ => String::new(),
-        };
-        let fresh = self
-            .fresh
-            .map(|one| format!("{} for {}", self.speech.celsius(one.celsius()), time(one)));
-        let fresh = fresh.unwrap_or_default();
-        let act = match choice.action {
-            Action::Accept => Act::Accept,
-            Action::ClearUp => Act::ClearUp,
-            Action::Stroke(..) => Act::Stroke { grade: &written },
-            Action::Read => Act::Read,
-            Action::Grind => Act::Grind,
-            Action::Temper(_) => Act::Temper { at: &at, time: &held },
-            Action::Snap(_) => Act::Snap { at: &at, time: &held },
-            Action::Harden => Act::Harden { again: self.stage != Stage::Bought, temper: &fresh },
-            Action::ChangeTarget { .. } => Act::ChangeTarget { range: &range },
-            Action::ChangePlan => Act::ChangePlan,
-        };
-        let measures = matches!(act, Act::ClearUp | Act::Stroke { .. } | Act::Read | Act::Grind);
-        let chances = match act {
-            Act::ChangeTarget { .. } | Act::ChangePlan => String::new(),
-            Act::Accept => self.chances(choice.odds, false),
-            _ => self.chances(choice.odds, true),
-        };
-        let best = if measures { self.say(NextStep::IfBest) } else { String::new() };
-        let mut how = self.say(NextStep::How(act));
-        if let (Act::Temper { .. }, Some(temper), Some((low, high))) = (act, temper, self.brittle) {
-            let range = self.speech.units.temperatures(low, high);
-            let inside = temper.celsius() >= low && temper.celsius() <= high;
-            if inside || temper.celsius() > high {
-                how = format!("{how} {}", self.say(NextStep::Brittle { range: &range, inside }));
-            }
-        }
-        if !choice.open && matches!(act, Act::Harden { again: true, .. }) {
-            how = format!("{} {how}", self.say(NextStep::AtSize));
-        }
-        OptionAnswer {
-            action: choice.action.key(),
-            under: choice.odds.under(),
-            inside: choice.odds.inside(),
-            over: choice.odds.over(),
-            worth: choice.worth,
-            open: choice.open,
-            temper: temper.map(|one| self.advised(one)),
-            file: grade,
-            text: self.say(NextStep::Do(act)),
-            how,
-            chances: super::heat::joined([chances, best].into_iter()),
-            undone: self.say(NextStep::Undone(act)),
-            caution: self.say(NextStep::Caution(act)),
-        }
-    }
-}
-
-/// A chance in whole percent; what is not certain is not called so.
-pub(super) fn percent(chance: f64) -> String {
-    rounded_percent(chance, (100.0 * chance).round())
-}
-
-/// A chance as it was rounded to whole percent, likewise.
-pub(crate) fn rounded_percent(chance: f64, whole: f64) -> String {
-    if whole < 1.0 && chance > 0.0 {
-        "under 1 %".to_owned()
-    } else if chance < PROVED && (100.0 * PROVED..96.0).contains(&whole) {
-        // What is not proved must not look as if it were.
-        "just under 95 %".to_owned()
-    } else if whole > 99.0 && chance < 1.0 {
-        "over 99 %".to_owned()
-    } else {
-        format!("{} %", fixed(whole, 0))
-    }
-}
-
-fn time(temper: Temper) -> String {
-    super::temper::time(temper.minutes())
 }

@@ -3,6 +3,8 @@
 use biteband_evidence::Odds;
 use serde::Serialize;
 
+use super::temper_answer::AfterAnswer;
+
 /// Chances of ending under, inside and over the target.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct OddsAnswer {
@@ -21,14 +23,20 @@ impl From<Odds> for OddsAnswer {
 }
 
 /// A temper that is advised.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct AdvisedTemper {
     /// Of the metal, in °C.
     pub celsius: f64,
-    /// What the oven's dial shows then, °C; absent where no check of the dial reaches.
+    /// What the oven's dial shows then, °C; absent without a check of the dial that reaches, and without own results.
     pub dial_c: Option<f64>,
-    /// At heat, in hours.
+    /// How well a checked dial is known there, K at 95 %.
+    pub dial_half_width_c: Option<f64>,
+    /// At heat each time, in hours.
     pub hours: f64,
+    /// How many times.
+    pub times: u8,
+    /// The hardness to expect afterwards; absent for a short low temper.
+    pub expect: Option<AfterAnswer>,
 }
 
 /// One thing that could be done.
@@ -52,6 +60,8 @@ pub struct OptionAnswer {
     pub file: Option<f64>,
     /// What to do.
     pub text: String,
+    /// What the oven's dial has to show for a temper, or that no check reaches it; empty where nothing is known of the oven.
+    pub dial: String,
     /// How.
     pub how: String,
     /// The chances in words.
@@ -60,6 +70,9 @@ pub struct OptionAnswer {
     pub undone: String,
     /// Where it can hurt.
     pub caution: String,
+    /// Stable names of the sources of what is said of brittle ranges.
+    #[serde(skip)]
+    pub sources: Vec<&'static str>,
 }
 
 /// The next step.

@@ -202,14 +202,7 @@ impl Job<'_> {
         let Some(first) = found.steps.first() else { return Ok(found) };
         let (metal, _) = self.metal_and_dial(first.temper.celsius());
         let at = self.set(metal);
-        let expect = Self::hrc(first.expect.median);
-        let said = self.say(Tempers::First {
-            at: &at,
-            time: &time(self.held),
-            times: first.times,
-            expect: &expect,
-            band: &self.after(&first.expect).shown,
-        });
+        let said = self.first(first);
         let snap = if self.question.hurried {
             let (celsius, minutes) = SNAP;
             let at = self.speech.celsius(celsius);
@@ -247,8 +240,23 @@ impl Job<'_> {
         if self.times > 1 {
             answer.notes.push(self.say(Tempers::Twice { times: self.times }));
         }
-        let dial = answer.plan.first().and_then(|step| step.dial_c);
-        let dial = match (dial, self.width(metal)) {
+        // Steps from here on have no figure of the dial.
+        let on_dial = |step: &&PlanAnswer| step.dial_c.is_some();
+        let beyond = answer.plan.iter().find(|step| !on_dial(step));
+        let beyond = beyond.filter(|_| answer.plan.first().as_ref().is_some_and(on_dial));
+        let beyond = beyond.map(|step| self.beyond(&self.set(step.celsius)));
+        let dial = self.dial(first.temper.celsius());
+        let dial = joined([dial, beyond.unwrap_or_default()].into_iter());
+        answer.notes.push(dial.clone());
+        answer.dial = dial;
+        Ok(found)
+    }
+
+    /// What the dial has to show for a temperature that is planned, or that nobody knows it there.
+    pub(super) fn dial(&self, planned: f64) -> String {
+        let (metal, dial) = self.metal_and_dial(planned);
+        let at = self.set(metal);
+        match (dial, self.width(metal)) {
             (Some(dial), Some(width)) if self.learnt.checked => self.say(Tempers::Dial {
                 dial: &self.speech.celsius(dial),
                 metal: &at,
@@ -261,20 +269,11 @@ impl Job<'_> {
             }),
             (None, _) if self.checks.is_some() => self.beyond(&at),
             (None, _) => self.say(Tempers::DialUnchecked { width: &self.unchecked() }),
-        };
-        // Steps from here on have no figure of the dial.
-        let on_dial = |step: &&PlanAnswer| step.dial_c.is_some();
-        let beyond = answer.plan.iter().find(|step| !on_dial(step));
-        let beyond = beyond.filter(|_| answer.plan.first().as_ref().is_some_and(on_dial));
-        let beyond = beyond.map(|step| self.beyond(&self.set(step.celsius)));
-        let dial = joined([dial, beyond.unwrap_or_default()].into_iter());
-        answer.notes.push(dial.clone());
-        answer.dial = dial;
-        Ok(found)
+        }
     }
 
     /// A temperature that is to be set: as finely as an oven can be.
-    fn set(&self, celsius: f64) -> String {
+    pub(super) fn set(&self, celsius: f64) -> String {
         self.speech.units.temperatures(celsius.round(), celsius.round())
     }
 
@@ -300,7 +299,18 @@ impl Job<'_> {
         }
     }
 
-    fn step(&self, step: &PlanStep) -> PlanAnswer {
+    /// The first temper of a plan, and what to expect of it.
+    pub(super) fn first(&self, first: &PlanStep) -> String {
+        self.say(Tempers::First {
+            at: &self.set(self.metal_and_dial(first.temper.celsius()).0),
+            time: &time(first.temper.minutes()),
+            times: first.times,
+            expect: &Self::hrc(first.expect.median),
+            band: &self.after(&first.expect).shown,
+        })
+    }
+
+    pub(super) fn step(&self, step: &PlanStep) -> PlanAnswer {
         let after = self.after(&step.expect);
         let (celsius, dial_c) = self.metal_and_dial(step.temper.celsius());
         let text = self.say(Tempers::Step {
@@ -321,7 +331,7 @@ impl Job<'_> {
     }
 
     /// A temperature of the plan in the metal and on the dial: by checks, or by what own results taught of the oven.
-    fn metal_and_dial(&self, planned: f64) -> (f64, Option<f64>) {
+    pub(super) fn metal_and_dial(&self, planned: f64) -> (f64, Option<f64>) {
         if self.learnt.checked {
             let dial = Celsius::new(planned).ok();
             let dial = dial.and_then(|at| self.checks.as_ref()?.dial_for(at).ok());
@@ -334,7 +344,7 @@ impl Job<'_> {
     }
 
     /// How well the dial is known there, K at 95 %.
-    fn width(&self, celsius: f64) -> Option<f64> {
+    pub(super) fn width(&self, celsius: f64) -> Option<f64> {
         let checks = self.checks.as_ref()?;
         let dial = checks.dial_for(Celsius::new(celsius).ok()?).ok()?;
         Some(checks.at(dial).ok()?.half_width.get())

@@ -3,7 +3,7 @@
 use super::steel_asked::{Named, asked, checks, given, medium, section};
 use super::temper::{done, results, stages};
 use super::{Chip, Problem, file_test};
-use crate::answer::{HELD, NextQuestion, NextStepAnswer, OptionAnswer, next, time};
+use crate::answer::{NextQuestion, NextStepAnswer, OptionAnswer, next};
 use crate::measure::parse_time;
 use crate::refusal::Refusal;
 use crate::state::{App, Field, PartStage, TemperAction, TemperField};
@@ -146,7 +146,7 @@ pub fn next_step(app: &App, language: Language) -> NextView {
             if !whole {
                 view.missing.push(label(TemperPage::ResultsLeftOut));
             }
-            let (mut step, now) = step(app, language, answer, view.missing.is_empty());
+            let (mut step, now) = step(language, answer, view.missing.is_empty());
             // The chances as it is stand under the verdict already, where the target is given there.
             if !told && !now.is_empty() {
                 step.stands = format!("{} {now}", step.stands);
@@ -166,9 +166,7 @@ fn base(app: &App, language: Language, named: Named) -> NextQuestion {
         steel: named.steel,
         composition: named.composition,
         // As long as in the plan, so that both speak of the same temper.
-        held: given(temper.text(TemperField::Held))
-            .filter(|text| parse_time(text).is_ok())
-            .or_else(|| Some(time(HELD))),
+        held: given(temper.text(TemperField::Held)).filter(|text| parse_time(text).is_ok()),
         quench: section.is_some().then(|| medium(steel)),
         section: section.unwrap_or_default(),
         at_size: planner.at_size,
@@ -198,9 +196,9 @@ fn answered(
 }
 
 /// The step, and the chances as the part is.
-fn step(app: &App, language: Language, answer: NextStepAnswer, steel: bool) -> (StepView, String) {
+fn step(language: Language, answer: NextStepAnswer, steel: bool) -> (StepView, String) {
     let [stands, now, _, causes] = answer.parts;
-    let mut acts = answer.options.iter().map(|option| act(app, language, option));
+    let mut acts = answer.options.iter().map(act);
     let first = acts.next().unwrap_or_default();
     let weighing = language.next_step(NextStep::Weighed).into_owned();
     let unnamed = language.next_step(NextStep::NoSteel);
@@ -222,15 +220,11 @@ fn step(app: &App, language: Language, answer: NextStepAnswer, steel: bool) -> (
     (view, now)
 }
 
-fn act(app: &App, language: Language, option: &OptionAnswer) -> ActView {
-    let units = app.saved.settings.units;
-    let dial = option.temper.and_then(|temper| temper.dial_c);
-    let dial =
-        dial.map(|dial| language.temper_said(TemperSaid::Dial { dial: &units.degrees(dial) }));
+fn act(option: &OptionAnswer) -> ActView {
     ActView {
         action: option.action,
         text: option.text.clone(),
-        dial: dial.unwrap_or_default(),
+        dial: option.dial.clone(),
         how: option.how.clone(),
         chances: option.chances.clone(),
         undone: option.undone.clone(),

@@ -15,9 +15,10 @@ pub enum Act<'a> {
     Stroke { grade: &'a str },
     Read,
     Grind,
-    Temper { at: &'a str, time: &'a str },
+    Temper { told: &'a str },
     Snap { at: &'a str, time: &'a str },
     Harden { again: bool, temper: &'a str },
+    Age { told: &'a str },
     ChangeTarget { range: &'a str },
     ChangePlan,
 }
@@ -61,10 +62,9 @@ pub enum NextStep<'a> {
         about: &'a str,
         band: &'a str,
     },
-    Brittle {
-        range: &'a str,
-        inside: bool,
-    },
+    OnlyInside,
+    Planned,
+    TakenQuenched,
     Others,
 }
 

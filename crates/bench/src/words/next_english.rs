@@ -17,7 +17,7 @@ fn act(what: Act<'_>) -> Words {
         Act::Stroke { grade } => format!("Stroke the {grade} file.").into(),
         Act::Read => "Have it read on a tester.".into(),
         Act::Grind => "Grind off the skin and file the fresh metal.".into(),
-        Act::Temper { at, time } => format!("Temper at {at} for {time}, then measure.").into(),
+        Act::Temper { told } | Act::Age { told } => told.to_owned().into(),
         Act::Snap { at, time } => {
             format!("Tonight {at} for {time}; the full temper tomorrow.").into()
         }
@@ -26,7 +26,7 @@ fn act(what: Act<'_>) -> Words {
             if temper.is_empty() {
                 format!("Harden it{again}, then temper.").into()
             } else {
-                format!("Harden it{again}, then temper at {temper} first.").into()
+                format!("Harden it{again}, then temper first at {temper}.").into()
             }
         }
         Act::ChangeTarget { range } => {
@@ -62,6 +62,7 @@ const fn how(what: Act<'_>) -> &'static str {
         Act::Harden { .. } => {
             "From the grade's own window and held there, into the right bath. A part that failed to harden goes straight in again; one that did harden is heated through slowly or normalised first. Two or three tries at most: each costs skin and lets the grain grow."
         }
+        Act::Age { .. } => "",
         Act::ChangeTarget { .. } => {
             "What the part has been measured at, against what its work needs: a softer part wears, a harder one may chip."
         }
@@ -77,6 +78,9 @@ const fn undone(what: Act<'_>) -> &'static str {
         Act::Harden { .. } => {
             "Scale, skin, size and straightness: what they lose is not had back, and it can crack."
         }
+        Act::Age { .. } => {
+            "What was aged hotter gets no harder by an age: only a solution heat takes it back."
+        }
         Act::Grind => "What is ground off is off.",
         Act::Accept => {
             "In use a part that is too hard breaks without a warning; one that is too soft wears."
@@ -87,7 +91,7 @@ const fn undone(what: Act<'_>) -> &'static str {
 
 const fn caution(what: Act<'_>) -> &'static str {
     match what {
-        Act::Temper { .. } | Act::Snap { .. } => {
+        Act::Temper { .. } | Act::Snap { .. } | Act::Age { .. } => {
             "Wash oil off before the oven. A part at tempering heat looks cold: tongs and gloves."
         }
         Act::Harden { .. } => {
@@ -106,9 +110,9 @@ const fn stands(how: Diagnosis) -> &'static str {
         Diagnosis::Unmeasured => "Nothing was measured yet.",
         Diagnosis::Contradiction => "What was measured contradicts itself.",
         Diagnosis::Untempered => "It is as quenched: brittle until it is tempered.",
-        Diagnosis::NotHard => "It did not come out as hard as this steel gets.",
+        Diagnosis::NotHard => "It measures softer than hardening makes this steel.",
         Diagnosis::RetainedAustenite => {
-            "It is a little soft after too much heat: some austenite has probably stayed."
+            "It is soft after too much heat: some austenite has probably stayed."
         }
         Diagnosis::OutOfReach => "This section of this steel does not get that hard.",
         Diagnosis::TooHard => "It is probably harder than wanted.",
@@ -125,7 +129,7 @@ const fn causes(how: Diagnosis) -> &'static str {
             "Likely causes in their order: not hot enough or not held, soft skin, too slow a quench, another steel than it was sold as, too thick a section."
         }
         Diagnosis::RetainedAustenite => {
-            "Harden it again at the right heat, not hotter. Deep cold right after the quench helps high-alloy steels."
+            "Likely causes in their order: too hot, held too long, taken from the quench too warm. Harden it again at the right heat, not hotter. Deep cold right after the quench helps high-alloy steels."
         }
         Diagnosis::GoneTooFar => {
             "Likely causes: an oven hotter than its dial, Fahrenheit taken for Celsius, more time at heat than was counted, or a part that was never fully hard."
@@ -170,14 +174,13 @@ pub(super) fn say(phrase: NextStep<'_>) -> Words {
             "Steel and treatment promise about {about} ({band}); that is taken to hold in 17 parts of 20 and is in the chances."
         )
         .into(),
-        N::Brittle { range, inside: false } => format!(
-            "It steps over {range}, which makes this steel brittle: go past that in one step."
-        )
-        .into(),
-        N::Brittle { range, inside: true } => format!(
-            "It lies in {range}, which makes this steel brittle: for parts that are struck or bent want another hardness."
-        )
-        .into(),
+        N::OnlyInside => {
+            "What is wanted can only be had inside it: beyond it too soft is too likely. Tempered so, a part may break when it is struck or bent.".into()
+        }
+        N::Planned => {
+            "That counts the tempers after it, as it usually goes: planned, not measured.".into()
+        }
+        N::TakenQuenched => "How it stands was not said: taken as quenched and not tempered.".into(),
         N::Others => "Other ways, the next best first:".into(),
         N::UseDecides => {
             "More strokes cannot prove it. Try it on light work, or lay an offcut that was treated with it beside it.".into()

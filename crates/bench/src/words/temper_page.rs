@@ -158,9 +158,6 @@ pub enum TemperSaid<'a> {
         steel: &'a str,
         target: &'a str,
     },
-    Dial {
-        dial: &'a str,
-    },
 }
 
 impl Language {

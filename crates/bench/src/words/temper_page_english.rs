@@ -118,6 +118,5 @@ pub(super) fn said(phrase: TemperSaid<'_>) -> String {
         T::CurveOwn { points } => format!(" Your results: {points}."),
         T::CurveSteps { steps } => format!(" Tempers of the plan: {steps}."),
         T::GoesBy { steel, target } => format!("{steel}, wanted {target}."),
-        T::Dial { dial } => format!("Your dial then shows {dial}."),
     }
 }

@@ -2,7 +2,8 @@
 
 use alloc::vec::Vec;
 
-use biteband_steel::temper::Temper;
+use biteband_steel::temper::{Predicted, Temper};
+use libm::sqrt;
 
 use crate::belief::Belief;
 use crate::model::normal_below;
@@ -65,17 +66,17 @@ impl Parts {
         self.0.get(self.0.len() / 2).copied().unwrap_or_default()
     }
 
-    /// The chances after a temper, and how far the part is to be expected above the target, in HRC. No temper makes a part harder here: where the curve rises by secondary hardening,
+    /// The chances after a temper, how far the part is to be expected above the target, in HRC, and the hardness to expect. No temper makes a part harder here: where the curve rises by secondary hardening,
     /// its middle says so, and that alone is followed.
     pub(super) fn after(
         &self,
         target: Target,
         weights: &[f64],
         softened: &Softened,
-    ) -> (Odds, f64) {
+    ) -> (Odds, f64, Predicted) {
         let rises = softened.mean > softened.from;
         let mut sums = [0.0; 3];
-        let (mut whole, mut above) = (0.0, 0.0);
+        let (mut whole, mut above, mut first, mut second) = (0.0, 0.0, 0.0, 0.0);
         for (&hrc, &weight) in self.0.iter().zip(weights) {
             let middle = if rises { softened.middle(hrc) } else { softened.middle(hrc).min(hrc) };
             let under = target.low().map_or(0.0, |low| {
@@ -94,9 +95,13 @@ impl Parts {
                 *sum += weight * chance;
             }
             whole += weight;
+            first += weight * middle;
+            second += weight * middle * middle;
         }
         let whole: f64 = whole.max(1e-12);
-        (odds(sums.map(|sum| sum / whole)), above / whole)
+        let mean = first / whole;
+        let sd = sqrt((second / whole - mean * mean).max(0.0) + softened.sd * softened.sd);
+        (odds(sums.map(|sum| sum / whole)), above / whole, Predicted::normal(mean, sd))
     }
 
     /// The chances as the part is.

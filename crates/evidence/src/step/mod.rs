@@ -5,8 +5,11 @@
 //!
 //! # Thresholds
 //! Advice changes where two acts are worth the same, and besides only here: contradictory evidence is cleared up first; a part that was quenched and
-//! not yet tempered is never accepted; [`UNDER`] bars every temper, and below [`OVER`] a tempered part is left alone; a temper that would bring more than [`LEAST_UNDER`] of new chance of a part too
-//! soft is not proposed; [`NEVER`] and [`PROVED`] name what is called out of reach and proved.
+//! not yet tempered is never accepted; where files that met the skin bite more than [`FAR_UNDER`] below what hardening gives, it is ground before
+//! anything is tempered; [`UNDER`] bars every temper, and below [`OVER`] a tempered part is left alone; a temper that would bring more than
+//! [`LEAST_UNDER`] of new chance of a part too soft is not proposed, nor one that leaves it nearly as likely too hard as it is; a range that makes
+//! the steel brittle is stepped over up to [`LEAST_UNDER_OVER`]; [`NEVER`], [`PROVED`] and [`AUSTENITE`] name what is called out of reach, proved,
+//! and soft from too much heat.
 
 mod after;
 mod steel;
@@ -17,12 +20,12 @@ pub use steel::Part;
 
 use alloc::vec::Vec;
 
-use biteband_steel::temper::Temper;
+use biteband_steel::temper::{Predicted, Temper};
 use libm::sqrt;
 
 use crate::assess::FileTest;
 use crate::belief::{Belief, normal_weight};
-use crate::conditions::Skin;
+use crate::conditions::{Conditions, Skin};
 use crate::error::Error;
 use crate::interval::Level;
 use crate::model::normal_below;
@@ -35,12 +38,20 @@ pub const UNDER: f64 = 0.5;
 pub const OVER: f64 = 0.25;
 /// A temper may add at most so much to the chance of being under the target.
 pub const LEAST_UNDER: f64 = 0.10;
-/// The same for a temper just beyond a range that makes the steel brittle.
-pub const LEAST_UNDER_OVER: f64 = 0.25;
+/// The same for a temper just beyond a range that makes the steel brittle: where one adds no more, none inside is proposed. More than
+/// the 0.25 that a plan carries, since a plan knows nothing of a part that is softer than its grade. Ours.
+pub const LEAST_UNDER_OVER: f64 = 1.0 / 3.0;
 /// A hardness that is reached with less than this chance counts as out of reach.
 pub const NEVER: f64 = 0.05;
 /// From this chance on a part counts as proved inside, JCGM 106 with the usual 95 %.
 pub const PROVED: f64 = 0.95;
+
+/// As quenched more than so much and a standard deviation under what hardening gives, in HRC, a part of its grade did not harden,
+/// or its skin is soft. Ours.
+pub const FAR_UNDER: f64 = 3.0;
+/// As quenched at least so much under what hardening gives, a part that was heated too hot did not harden at all, in HRC: austenite
+/// that stayed costs a cold-work steel up to some twelve. Ours.
+pub const AUSTENITE: f64 = 15.0;
 
 /// The chance that a part came out as its steel and its process promise; otherwise any hardness is as likely. Ours: what went
 /// wrong in a shop, went wrong in the fire, the bath or the oven, and then nobody can tell how far.
@@ -92,6 +103,8 @@ pub struct Situation<'a> {
     /// What steel and process promise for today, in HRC: middle and standard deviation. It is taken to hold with a chance of
     /// [`AS_PLANNED`]; it counts where the test has no expectation of its own.
     pub expected: Option<(f64, f64)>,
+    /// For a steel that is aged and not quenched: the chance that an age of its standard is as hard as wanted.
+    pub ages: Option<f64>,
     /// Whether the part may be hardened again: at its final size it may not.
     pub may_harden: bool,
     /// It was heated well above its window, so that austenite may have stayed.
@@ -131,6 +144,8 @@ pub enum Action {
     Snap(Temper),
     /// Harden it again from the start, then temper.
     Harden,
+    /// Age it as its standard has it, in place of hardening and tempering.
+    Age,
     /// Want what it has.
     ChangeTarget {
         /// Softest, in HRC.
@@ -155,6 +170,7 @@ impl Action {
             Self::Temper(_) => "temper",
             Self::Snap(_) => "snap_temper",
             Self::Harden => "harden",
+            Self::Age => "age",
             Self::ChangeTarget { .. } => "change_target",
             Self::ChangePlan => "change_plan",
         }
@@ -166,7 +182,7 @@ impl Action {
         match self {
             Self::Accept => 0.0,
             Self::Stroke(..) => 0.01,
-            Self::ClearUp | Self::Temper(_) | Self::Snap(_) => 0.02,
+            Self::ClearUp | Self::Temper(_) | Self::Snap(_) | Self::Age => 0.02,
             Self::Grind => 0.03,
             // There is no tester in the shop: a way, a wait, and often a grinding of the spot.
             Self::Read => 0.20,
@@ -187,6 +203,8 @@ pub struct Choice {
     pub worth: f64,
     /// Whether it may be done; one that may not is shown, never proposed.
     pub open: bool,
+    /// The hardness to expect after a temper.
+    pub leaves: Option<Predicted>,
 }
 
 /// How the part stands.
@@ -200,7 +218,7 @@ pub enum Diagnosis {
     Untempered,
     /// Quenched and soft: it did not harden, or the skin is soft.
     NotHard,
-    /// Quenched too hot and a little soft: austenite may have stayed.
+    /// Quenched too hot and softer than its steel gets: austenite may have stayed.
     RetainedAustenite,
     /// The wanted hardness is above what the section reaches.
     OutOfReach,
@@ -293,6 +311,7 @@ impl Situation<'_> {
 ///     minutes: 60.0,
 ///     hardened: Some(AsQuenched { mean: 56.0, sd: 2.0 }),
 ///     expected: None,
+///     ages: None,
 ///     may_harden: true,
 ///     overheated: false,
 ///     hurried: false,
@@ -307,7 +326,7 @@ pub fn next_step(situation: &Situation<'_>) -> Result<Step, Error> {
     let measured = !test.strokes().is_empty() || !test.readings().is_empty();
     let contradictory = measured
         && !(test.contradictions(Level::P95)?.is_empty() && test.clashes(Level::P95)?.is_empty());
-    let diagnosis = diagnose(situation, &belief, now, measured, contradictory);
+    let diagnosis = diagnose(situation, &belief, now, measured, contradictory)?;
     let choices = weigh::choices(situation, &belief, diagnosis)?;
     Ok(Step { diagnosis, now, choices })
 }
@@ -318,20 +337,22 @@ fn diagnose(
     now: Odds,
     measured: bool,
     contradictory: bool,
-) -> Diagnosis {
+) -> Result<Diagnosis, Error> {
     let unreached = situation.stage != Stage::Bought
         && (situation.hardened.zip(situation.target.low()))
             .is_some_and(|(hardened, low)| hardened.reaches(low) < NEVER);
-    // A part of its grade that is this much under what hardening gives did not harden.
-    let far_under = situation.hardened.is_some_and(|hardened| {
-        belief.probability_below(hardened.mean - 3.0 - hardened.sd) > UNDER
-    });
-    match situation.stage {
+    let under = |hrc: f64, sds: f64| {
+        situation.hardened.is_some_and(|hardened| {
+            belief.probability_below(hardened.mean - hrc - sds * hardened.sd) > UNDER
+        })
+    };
+    let far_under = under(FAR_UNDER, 1.0) || soft_skin(situation)?;
+    Ok(match situation.stage {
         _ if contradictory => Diagnosis::Contradiction,
         _ if unreached && now.inside() < UNDER => Diagnosis::OutOfReach,
         _ if !measured && test_is_flat(situation) => Diagnosis::Unmeasured,
         Stage::Quenched if now.under() > UNDER || far_under => {
-            if situation.overheated && !far_under {
+            if situation.overheated && !under(AUSTENITE, 0.0) {
                 Diagnosis::RetainedAustenite
             } else {
                 Diagnosis::NotHard
@@ -343,7 +364,7 @@ fn diagnose(
         Stage::Tempered if now.under() > UNDER => Diagnosis::GoneTooFar,
         Stage::Bought if now.under() > UNDER => Diagnosis::TooSoft,
         _ => Diagnosis::Unclear,
-    }
+    })
 }
 
 /// Whether nothing is expected of the part either.
@@ -354,4 +375,16 @@ fn test_is_flat(situation: &Situation<'_>) -> bool {
 /// Whether the skin may still be what the files met.
 fn skin_in_doubt(situation: &Situation<'_>) -> bool {
     situation.test.conditions().skin != Skin::Ground && !situation.test.strokes().is_empty()
+}
+
+/// Whether the files, taken at their word, met something far softer than hardening gives while the skin was still on: they saw
+/// the skin only, and the metal below it may be hard or not.
+fn soft_skin(situation: &Situation<'_>) -> Result<bool, Error> {
+    let Some(hardened) = situation.hardened else { return Ok(false) };
+    if situation.stage != Stage::Quenched || !skin_in_doubt(situation) {
+        return Ok(false);
+    }
+    let conditions = Conditions { skin: Skin::Ground, ..situation.test.conditions() };
+    let met = situation.test.clone().with_conditions(conditions).belief()?;
+    Ok(met.probability_below(hardened.mean - FAR_UNDER - hardened.sd) > UNDER)
 }

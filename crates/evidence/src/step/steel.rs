@@ -15,6 +15,8 @@ pub struct Part<'a> {
     pub steel: &'a dyn Predict,
     /// Tempers so far, in their order.
     pub done: &'a [Temper],
+    /// How many times a temper is done.
+    pub times: u8,
     /// As quenched, for a part that was not tempered.
     pub hardened: Option<AsQuenched>,
     /// Tempers in °C that make the steel brittle, if there are any.
@@ -39,7 +41,8 @@ const FROM_QUENCHED: f64 = 0.35;
 
 impl Softening for Part<'_> {
     fn after(&self, temper: Temper) -> Option<Softened> {
-        let all: Vec<Temper> = self.done.iter().copied().chain([temper]).collect();
+        let all: Vec<Temper> =
+            { self.done.iter().copied().chain((0..self.times).map(|_| temper)).collect() };
         let after = self.steel.predict(&all)?;
         let hottest = self.done.iter().map(|one| one.celsius()).reduce(f64::max);
         let (before, shared) = match (hottest, self.hardened) {

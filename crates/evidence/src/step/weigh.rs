@@ -4,12 +4,12 @@ use alloc::vec::Vec;
 
 use biteband_quantity::{confined, sort_by_number};
 use biteband_steel::temper::Temper;
-use libm::exp;
+use libm::{exp, floor};
 
 use super::after::{Parts, Softening, mixed, odds};
 use super::{
     Action, Choice, Diagnosis, LEAST_UNDER, LEAST_UNDER_OVER, OVER, Situation, Stage, UNDER,
-    skin_in_doubt,
+    skin_in_doubt, soft_skin,
 };
 use crate::belief::Belief;
 use crate::error::Error;
@@ -57,6 +57,7 @@ pub(super) fn choices(
     diagnosis: Diagnosis,
 ) -> Result<Vec<Choice>, Error> {
     let parts = Parts::of(belief);
+    let skin = soft_skin(situation)?;
     let even = Known { parts: &parts, weights: parts.values().iter().map(|_| 1.0).collect() };
     let settled = situation.settle(&even);
     let measured = diagnosis != Diagnosis::Unmeasured;
@@ -68,18 +69,20 @@ pub(super) fn choices(
         all.push(choice(Action::ClearUp, look, true));
     }
     if measured {
-        all.extend(situation.direct(&even, 0.0));
+        // What was not met yet is not tempered.
+        let direct = situation.direct(&even, 0.0).into_iter();
+        all.extend(direct.filter(|one| !(skin && matches!(one.action, Action::Temper(_)))));
     }
     if !contradictory {
         all.extend(situation.stroke(&settled)?);
     }
     all.push(choice(Action::Read, situation.look(&even, READING), true));
-    if skin_in_doubt(situation) && even.now(situation).under() > UNDER * UNDER {
+    if skin || skin_in_doubt(situation) && even.now(situation).under() > UNDER * UNDER {
         all.push(situation.grind(&settled));
     }
     if diagnosis == Diagnosis::OutOfReach {
         let odds = Odds::new(0.0, 1.0, 0.0);
-        all.push(Choice { action: Action::ChangePlan, odds, worth: 0.5, open: true });
+        all.push(choice(Action::ChangePlan, (1.0, odds), true));
     }
     if measured && !contradictory && situation.stage != Stage::Quenched {
         let band = belief.shortest(Level::P95);
@@ -91,6 +94,7 @@ pub(super) fn choices(
         let rank = match one.action {
             Action::ClearUp => -20.0,
             Action::ChangePlan => -10.0,
+            Action::Grind if skin => -8.0,
             Action::Snap(_) if situation.hurried => -5.0,
             _ if !one.open => 10.0,
             _ => 0.0,
@@ -101,7 +105,7 @@ pub(super) fn choices(
 }
 
 fn choice(action: Action, (worth, odds): (f64, Odds), open: bool) -> Choice {
-    Choice { action, odds, worth: worth - action.price(), open }
+    Choice { action, odds, worth: worth - action.price(), open, leaves: None }
 }
 
 impl Known<'_> {
@@ -115,20 +119,16 @@ impl Situation<'_> {
     fn direct(&self, known: &Known<'_>, leeway: f64) -> Vec<Choice> {
         let mut all = Vec::new();
         let now = known.now(self);
-        all.push(Choice {
-            action: Action::Accept,
-            odds: now,
-            worth: now.inside(),
-            // Quenched steel is brittle until it is tempered.
-            open: self.stage != Stage::Quenched,
-        });
+        // Quenched steel is brittle until it is tempered.
+        let may_stay = self.stage != Stage::Quenched;
+        all.push(choice(Action::Accept, (now.inside(), now), may_stay));
         all.extend(self.temper(known, now, leeway));
         if self.stage == Stage::Quenched && now.under() <= UNDER && self.hurried {
             let (celsius, minutes) = SNAP;
             let snap = Temper::new(celsius, minutes).ok();
             all.extend(snap.map(|temper| choice(Action::Snap(temper), (now.inside(), now), true)));
         }
-        all.push(self.harden());
+        all.push(self.harden(now));
         all
     }
 
@@ -149,9 +149,11 @@ impl Situation<'_> {
 
     /// How far the bars of a temper are open, from 0 to 1.
     fn share(&self, now: Odds) -> f64 {
-        let open = |past: f64| confined(0.5 + 0.5 * past / LEEWAY, 0.0, 1.0);
-        let hard = if self.stage == Stage::Tempered { open(now.over() - OVER) } else { 1.0 };
-        hard * open(UNDER - now.under())
+        let hard = match self.stage {
+            Stage::Tempered => opened(now.over() - OVER, LEEWAY),
+            _ => 1.0,
+        };
+        hard * opened(UNDER - now.under(), LEEWAY)
     }
 
     /// The best temper, if one may be proposed.
@@ -163,13 +165,24 @@ impl Situation<'_> {
         }
         let (coldest, hottest) = softening.range();
         let coldest = coldest.max(RELIEF);
-        let rough = self.best_temper(known, now, (coldest, hottest), COARSE)?;
-        let Action::Temper(temper) = rough.action else { return Some(rough) };
-        let near = (
-            (temper.celsius() - COARSE + FINE).max(coldest),
-            (temper.celsius() + COARSE - FINE).min(hottest),
-        );
-        self.best_temper(known, now, near, FINE)
+        let best = |range, step, leeway| self.best_temper(known, now, range, step, leeway);
+        let rough = best((coldest, hottest), COARSE, leeway);
+        let found = rough.and_then(|rough| {
+            let Action::Temper(temper) = rough.action else { return None };
+            let low = (temper.celsius() - COARSE + FINE).max(coldest);
+            best((low, (temper.celsius() + COARSE - FINE).min(hottest)), FINE, leeway)
+        });
+        let Some(brittle) = softening.brittle() else { return found };
+        // The range is stepped over wherever a temper just beyond it may be proposed, whatever a milder one inside is worth.
+        let past = FINE * (floor(brittle.1 / FINE) + 1.0);
+        let beyond = best((past.max(coldest), (brittle.1 + COARSE).min(hottest)), FINE, 0.0);
+        let clear = found.filter(|one| {
+            !matches!(one.action, Action::Temper(temper) if within(brittle, temper.celsius()))
+        });
+        match (clear, beyond) {
+            (Some(clear), Some(beyond)) if clear.worth >= beyond.worth => Some(clear),
+            (clear, beyond) => beyond.or(clear).or(found),
+        }
     }
 
     /// The best temper between two temperatures; of two as good the milder one.
@@ -179,11 +192,12 @@ impl Situation<'_> {
         now: Odds,
         (coldest, hottest): (f64, f64),
         step: f64,
+        leeway: f64,
     ) -> Option<Choice> {
         let mut best: Option<Choice> = None;
         let mut celsius = coldest;
         while celsius <= hottest + 1e-9 {
-            if let Some(one) = self.tempered(known, now, celsius)
+            if let Some(one) = self.tempered(known, now, celsius, leeway)
                 && best.is_none_or(|best| one.worth > best.worth + 1e-9)
             {
                 best = Some(one);
@@ -194,45 +208,56 @@ impl Situation<'_> {
     }
 
     /// A temper at so many °C, unless it would make the part too soft.
-    fn tempered(&self, known: &Known<'_>, now: Odds, celsius: f64) -> Option<Choice> {
+    fn tempered(&self, known: &Known<'_>, now: Odds, celsius: f64, leeway: f64) -> Option<Choice> {
         let temper = Temper::new(celsius, self.minutes).ok()?;
         let softened = self.softening?.after(temper)?;
-        let (odds, above) = known.parts.after(self.target, &known.weights, &softened);
+        let (odds, above, leaves) = known.parts.after(self.target, &known.weights, &softened);
         let middle = softened.mean + softened.kept * (known.parts.median() - softened.from);
         let first = self.stage == Stage::Quenched && celsius <= RELIEF + FINE;
-        // A temper that leaves the part as it is would be advised for the sake of the next one.
-        if self.stage == Stage::Tempered && odds.over() > PROGRESS * now.over() {
-            return None;
-        }
         let brittle = self.softening.and_then(Softening::brittle);
         // Stepping over a brittle range is worth a larger risk.
         let beyond = brittle.is_some_and(|(_, high)| celsius > high && celsius <= high + COARSE);
         let most = if beyond { LEAST_UNDER_OVER } else { LEAST_UNDER };
-        if !first
-            && (odds.under() - now.under() > most
-                || self.target.low().is_some_and(|low| middle < low))
-        {
+        let low = self.target.low().unwrap_or(f64::MIN);
+        let mild = if first {
+            1.0
+        } else {
+            opened(most - odds.under() + now.under(), leeway) * opened(middle - low, 10.0 * leeway)
+        };
+        // A temper that leaves the part as it is would be advised for the sake of the next one.
+        let share = match self.stage {
+            Stage::Tempered => mild * opened(PROGRESS * now.over() - odds.over(), leeway),
+            _ => mild,
+        };
+        if share <= 0.0 {
             return None;
         }
-        let brittle = brittle.is_some_and(|(low, high)| celsius >= low && celsius <= high);
+        let brittle = brittle.is_some_and(|range| within(range, celsius));
         let worth =
             odds.inside() + AGAIN * odds.over() - FAR * above - if brittle { BRITTLE } else { 0.0 };
-        Some(choice(Action::Temper(temper), (worth, odds), true))
+        let worth = share * worth + (1.0 - share) * now.inside();
+        let odds = mixed(&[(share, odds), (1.0 - share, now)]);
+        let leaves = Some(leaves);
+        Some(Choice { leaves, ..choice(Action::Temper(temper), (worth, odds), true) })
     }
 
-    fn harden(&self) -> Choice {
-        let reach = match (self.hardened, self.target.low()) {
-            (Some(hardened), Some(low)) => hardened.reaches(low),
-            (_, None) => 1.0,
-            (None, _) => UNKNOWN_REACH,
+    /// Hardening from the start, or ageing for a steel that is aged.
+    fn harden(&self, now: Odds) -> Choice {
+        let reach = match (self.ages, self.hardened, self.target.low()) {
+            (Some(reach), ..) => reach,
+            (None, Some(hardened), Some(low)) => hardened.reaches(low),
+            (None, _, None) => 1.0,
+            (None, None, _) => UNKNOWN_REACH,
         };
         let inside = reach * AGAIN;
-        let over = reach * (1.0 - AGAIN);
-        choice(
-            Action::Harden,
-            (inside, odds([1.0 - reach, inside, over])),
-            self.may_harden && self.stage != Stage::Bought,
-        )
+        let odds = odds([1.0 - reach, inside, reach - inside]);
+        let (action, open) = if self.ages.is_some() {
+            // What was aged hotter does not get harder by an age.
+            (Action::Age, self.stage != Stage::Tempered || now.over() > OVER)
+        } else {
+            (Action::Harden, self.may_harden && self.stage != Stage::Bought)
+        };
+        choice(action, (inside, odds), open)
     }
 
     /// Grinding below the skin: with the chance that the skin was all, the part is as hard as hardening makes it.
@@ -293,6 +318,19 @@ impl Situation<'_> {
         let count = seen.len().max(1) as f64;
         (worth / count, mixed(&ends))
     }
+}
+
+/// How far a bar is open that is passed by so much, from 0 to 1: with no leeway all or nothing.
+fn opened(past: f64, leeway: f64) -> f64 {
+    if leeway > 0.0 {
+        confined(0.5 + 0.5 * past / leeway, 0.0, 1.0)
+    } else {
+        f64::from(u8::from(past >= 0.0))
+    }
+}
+
+fn within((low, high): (f64, f64), celsius: f64) -> bool {
+    celsius >= low && celsius <= high
 }
 
 fn outcomes(trial: &Trial) -> [(Outcome, f64); 3] {
