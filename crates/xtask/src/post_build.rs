@@ -94,9 +94,12 @@ fn kept_files(folder: &Path) -> Outcome<Vec<(String, String)>> {
     Ok(files)
 }
 
-/// Workers are never kept, or the browser could not see a new one. Of a module the packed form is kept.
+/// Workers are never kept, or the browser could not see a new one. Of a module the packed form is kept. The large icons are
+/// fetched by the system when it puts the page on its home screen, and kept by it; the page shows none of them.
 pub(crate) fn is_kept(name: &str) -> bool {
-    !matches!(name, "sw.js" | "sw-kill.js") && !project::has_extension(name, "wasm")
+    !matches!(name, "sw.js" | "sw-kill.js")
+        && !project::has_extension(name, "wasm")
+        && !name.ends_with("-512.png")
 }
 
 fn fill(template: &str, files: &[(String, String)]) -> Outcome<String> {
@@ -152,6 +155,12 @@ mod tests {
     #[test]
     fn workers_are_not_kept() {
         assert!(!is_kept("sw.js") && !is_kept("sw-kill.js") && is_kept("icons/icon.svg"));
+    }
+
+    #[test]
+    fn icons_of_the_home_screen_are_left_to_the_system() {
+        assert!(!is_kept("icons/icon-512.png") && !is_kept("icons/icon-maskable-512.png"));
+        assert!(is_kept("icons/icon-192.png"));
     }
 
     #[test]
