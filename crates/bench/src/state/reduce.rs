@@ -196,6 +196,10 @@ pub fn text(app: &App, field: Field) -> &str {
 }
 
 fn edit(app: &mut App, field: Field, text: String) {
+    // What a key found wanting is being seen to.
+    if app.session.missing == Some(field) {
+        app.session.missing = None;
+    }
     let test = &mut app.saved.file_test;
     match field {
         Field::Convert => app.saved.convert.text = text,

@@ -263,7 +263,8 @@ impl Page<'_> {
                 Err(refusal) => (wanted || left).then(|| refusal.into()),
             }
         };
-        let shown = problem.filter(|_| !self.typing(ClaimField::Measured));
+        // The key that found it wanting leads back into the field, and it stays said until something is typed.
+        let shown = problem.filter(|_| wanted || !self.typing(ClaimField::Measured));
         view.problems.extend(shown.map(|problem| (name, problem)));
         counted
     }
