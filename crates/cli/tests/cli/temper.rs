@@ -374,6 +374,18 @@ fn what_a_cooler_temper_adds_is_said() {
     assert!(near.contains("fully hardened before its first temper"), "{near}");
 }
 
+/// What is harder than wanted at its skin is harder below it as well: a spring of 1075 that files find at 53 HRC and more is drawn
+/// down to 46-48 without grinding it first.
+#[test]
+fn a_skin_that_is_too_hard_is_not_ground_before_the_temper() {
+    let part = ["next", "1075", "--strokes", "65:b 60:b 55:k 50:k", "--stage", "quenched"];
+    for skin in [&[][..], &["--skin", "on"], &["--skin", "ground"]] {
+        let answer = json(&[&part[..], &["--target", "46-48 HRC"], skin].concat()).json();
+        assert_eq!(answer["action"], "temper", "{skin:?}");
+        assert!(answer["now"]["over"].as_f64().unwrap() >= 0.95);
+    }
+}
+
 /// Common practice, no source: a part that was heated too hot comes out some points low because austenite stayed, and the first
 /// cause to name is the heat.
 #[test]

@@ -6,7 +6,7 @@
 //! # Thresholds
 //! Advice changes where two acts are worth the same, and besides only here: contradictory evidence is cleared up first; a part that was quenched and
 //! not yet tempered is never accepted; where files that met the skin bite more than [`FAR_UNDER`] below what hardening gives, it is ground before
-//! anything is tempered; [`UNDER`] bars every temper, and below [`OVER`] a tempered part is left alone; a temper that would bring more than
+//! anything is tempered, unless even that is [`PROVED`] too hard; [`UNDER`] bars every temper, and below [`OVER`] a tempered part is left alone; a temper that would bring more than
 //! [`LEAST_UNDER`] of new chance of a part too soft is not proposed, nor one that leaves it nearly as likely too hard as it is; a range that makes
 //! the steel brittle is stepped over up to [`LEAST_UNDER_OVER`]; [`NEVER`], [`PROVED`] and [`AUSTENITE`] name what is called out of reach, proved,
 //! and soft from too much heat.
@@ -386,5 +386,7 @@ fn soft_skin(situation: &Situation<'_>) -> Result<bool, Error> {
     }
     let conditions = Conditions { skin: Skin::Ground, ..situation.test.conditions() };
     let met = situation.test.clone().with_conditions(conditions).belief()?;
-    Ok(met.probability_below(hardened.mean - FAR_UNDER - hardened.sd) > UNDER)
+    // What is proved too hard at its skin is too hard below it: that is no reason to grind before a temper.
+    let too_hard = met.odds(situation.target).over() >= PROVED;
+    Ok(!too_hard && met.probability_below(hardened.mean - FAR_UNDER - hardened.sd) > UNDER)
 }
