@@ -513,6 +513,8 @@ fn strokes_give_the_band_of_the_file_test() {
 #[test]
 fn a_chance_just_under_the_level_is_not_shown_as_the_level() {
     let found = answer(&read("52 HRC", &["52 HRC"]));
+    // A single number holds to within 2 HRC; with 0.8 HRC of the tester, 0.5 of the spot and 0.29 of the rounding the normal
+    // law has 0.957 inside, less a slip in a hundred.
     let inside = found.inside.unwrap();
     assert!((0.945..0.95).contains(&inside), "{inside}");
     assert_eq!(found.verdict, "not proved");
