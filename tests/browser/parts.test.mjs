@@ -186,10 +186,13 @@ test("a part that cannot be had is said, loses nothing that was typed, and comes
   expect(/404/);
   expect(/convert\.part/);
   await serving(server, spoilt((path) => rmSync(path)), async () => {
+    server.requests.length = 0;
     const { page } = await open("", { ...noWorker, device: "phone" });
     const target = page.locator("#field-target");
     await target.fill("50-54 HRC");
     await target.press("Enter");
+    // What comes ahead of its use is asked for once: after that the part comes by the key alone.
+    await until("the parts were asked for", () => server.requests.some((path) => /-unknown\.part$/.test(path)));
     await go(page, "#mark");
     await missing(page).waitFor();
     await noAxeViolations(page);

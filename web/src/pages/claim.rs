@@ -114,7 +114,7 @@ impl Shown<'_> {
     fn files(&self) -> Html {
         html! {
             <div class="given">
-                { for self.view.files_said.iter().map(|line| para("small", line)) }
+                <>{ for self.view.files_said.iter().map(|line| para("small", line)) }</>
                 <a class="link" href={Page::FileTest.hash()}>{ say(C::ToFiles) }</a>
             </div>
         }
@@ -231,25 +231,26 @@ fn way_out(way: &ClaimWay) -> Html {
 }
 
 fn rest(view: &ClaimView) -> Html {
-    let mut all = Vec::new();
-    if !view.ways.is_empty() {
+    let ways = || {
         let ways = view.ways.iter().map(|way| {
             html! { <div class="origin"><p><b>{ way.text.clone() }</b></p>{ p(&way.why) }</div> }
         });
-        all.push(folded(say(C::OthersTitle), ways.collect()));
-    }
-    if !view.paper.is_empty() {
-        all.push(section("card", vec![heading(say(C::PaperTitle)), ps(&view.paper)]));
-    }
-    if !view.cautions.is_empty() {
-        all.push(section("caution", vec![ps(&view.cautions)]));
-    }
-    if !view.best_first && !view.best.is_empty() {
-        all.push(folded(say(C::BestTitle), ps(&view.best)));
-    }
-    if !view.rule_text.is_empty() {
-        all.push(folded(say(C::Why), why(view)));
-    }
+        folded(say(C::OthersTitle), ways.collect())
+    };
+    let paper = || section("card", vec![heading(say(C::PaperTitle)), ps(&view.paper)]);
+    let best = || folded(say(C::BestTitle), ps(&view.best));
+    // The list keeps its length, so that a fold that is open stays open.
+    let all = [
+        if view.ways.is_empty() { Html::default() } else { ways() },
+        if view.paper.is_empty() { Html::default() } else { paper() },
+        if view.cautions.is_empty() {
+            Html::default()
+        } else {
+            section("caution", vec![ps(&view.cautions)])
+        },
+        if view.best_first || view.best.is_empty() { Html::default() } else { best() },
+        if view.rule_text.is_empty() { Html::default() } else { folded(say(C::Why), why(view)) },
+    ];
     all.into_iter().collect()
 }
 

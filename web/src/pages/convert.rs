@@ -34,9 +34,9 @@ pub(crate) fn convert(app: &Rc<App>, dispatch: &Dispatch) -> Html {
             <div class="col">
                 <div role="status" class="col">{ answer(props, &view) }</div>
                 { where_from(&view) }
-                { for view.side_by_side.iter().map(beside) }
+                <>{ for view.side_by_side.iter().map(beside) }</>
                 { choices(props, &view) }
-                { for view.cautions.iter().map(|caution| html! { <section class="caution">{ caution }</section> }) }
+                <>{ for view.cautions.iter().map(|caution| html! { <section class="caution">{ caution }</section> }) }</>
             </div>
         </main>
     }
@@ -49,7 +49,7 @@ fn entry(props: Handed<'_>, view: &ConvertView) -> Html {
     html! {
         <section class="card">
             { choice(dispatch, label(Ui::MaterialChoice), &view.materials, Action::ConvertMaterial) }
-            { for view.no_material.iter().map(refusal) }
+            <>{ for view.no_material.iter().map(refusal) }</>
             { field(props.app, dispatch, Name::Convert, LOOK, view.problem.as_ref()) }
             { chips(dispatch, label(Ui::ConvertScales), Group::Heard, scales) }
             <button type="button" class="quiet" onclick={press(dispatch, Action::ConvertMore(!more))}
@@ -134,7 +134,7 @@ fn answer(props: Handed<'_>, view: &ConvertView) -> Html {
                     { for view.notes.iter().map(|note| html! { <p class="small">{ note }</p> }) }
                 </div>
             }
-            { for view.aligned.iter().map(|drawn| drawing(props, drawn)) }
+            <>{ for view.aligned.iter().map(|drawn| drawing(props, drawn)) }</>
             if !view.results.is_empty() {
                 <section class="card" aria-label={label(Ui::ConvertResults)}>
                     <table class="read results"><tbody>
@@ -148,7 +148,7 @@ fn answer(props: Handed<'_>, view: &ConvertView) -> Html {
                     { small(LANGUAGE.say(Phrase::WidthMeaning)) }
                 </section>
             }
-            { for view.refusals.iter().map(refusal) }
+            <>{ for view.refusals.iter().map(refusal) }</>
         </>
     }
 }

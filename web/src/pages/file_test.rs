@@ -8,7 +8,7 @@ use biteband_bench::words::{Phrase, Ui};
 use yew::prelude::*;
 
 use crate::app::{Dispatch, LANGUAGE, label};
-use crate::parts::chips::{Name as Group, chips, folded, press};
+use crate::parts::chips::{Name as Group, chips, folded, off, press};
 use crate::parts::field::{Look, field as entry, told};
 use crate::parts::rule::rule;
 use crate::rooms::{more_cards, next_panel};
@@ -38,11 +38,11 @@ pub(crate) fn file_test(app: &Rc<App>, dispatch: &Dispatch) -> Html {
             <div class="col rest">
                 { causes(&view) }
                 <section class="card">{ target(props, &view) }</section>
-                // In a place of its own: a panel that comes while somebody types must not move the field in its list.
+                // Each in a list of its own: what comes while somebody types must not move the field in its list.
                 <div class="col panel">{ for next_panel().map(|panel| panel(app, dispatch)) }</div>
                 { notes(&view) }
                 { scales(&view) }
-                { for more_cards().map(|cards| cards(props, &view)) }
+                <>{ for more_cards().map(|cards| cards(props, &view)) }</>
                 { folded(label(Ui::Why), html! { <p>{ label(Ui::WhyModel) }</p> }) }
                 <section class="caution">
                     <b>{ LANGUAGE.say(Phrase::EyesTitle) }</b>{ " " }{ LANGUAGE.say(Phrase::Eyes) }
@@ -112,8 +112,8 @@ fn controls(props: Handed<'_>, view: &FileTestView) -> Html {
     html! {
         <div class="controls">
             <div class="actions">
-                <button type="button" disabled={!view.can_undo} onclick={press(dispatch, Action::Undo)}>{ label(Ui::Undo) }</button>
-                <button type="button" disabled={!view.can_clear} onclick={press(dispatch, Action::StartAgain)}>{ label(Ui::StartAgain) }</button>
+                <button type="button" aria-disabled={off(view.can_undo)} onclick={press(dispatch, Action::Undo)}>{ label(Ui::Undo) }</button>
+                <button type="button" aria-disabled={off(view.can_clear)} onclick={press(dispatch, Action::StartAgain)}>{ label(Ui::StartAgain) }</button>
             </div>
             { chips(dispatch, label(Ui::Spot), Group::Seen, spots) }
         </div>

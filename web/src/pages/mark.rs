@@ -52,22 +52,26 @@ fn entry(props: Handed<'_>, view: &MarkView) -> Html {
         };
         field(app, dispatch, Name::Mark(name), look, None)
     };
-    let mut card = vec![
+    let fields = view.fields.iter();
+    let card = vec![
         chips(dispatch, LANGUAGE.mark(Mark::Kind), Group::Heard, kinds),
         drawing(app.saved.mark.kind, view.drawing),
+        if view.scales.is_empty() {
+            Html::default()
+        } else {
+            chips(dispatch, LANGUAGE.mark(Mark::Scale), Group::Seen, scales)
+        },
+        fields.map(|MarkEntry { field, title, hint }| typed(*field, *title, Some(*hint))).collect(),
     ];
-    if !view.scales.is_empty() {
-        card.push(chips(dispatch, LANGUAGE.mark(Mark::Scale), Group::Seen, scales));
-    }
-    let fields = view.fields.iter();
-    card.extend(fields.map(|MarkEntry { field, title, hint }| typed(*field, *title, Some(*hint))));
-    let mut round = vec![
+    let round = [
         typed(MarkField::Round, Mark::Round, Some(Mark::RoundHint)),
         chips(dispatch, LANGUAGE.mark(Mark::RoundShape), Group::Seen, shapes),
+        if view.diagonals.is_empty() {
+            Html::default()
+        } else {
+            chips(dispatch, LANGUAGE.mark(Mark::Diagonals), Group::Seen, lies)
+        },
     ];
-    if !view.diagonals.is_empty() {
-        round.push(chips(dispatch, LANGUAGE.mark(Mark::Diagonals), Group::Seen, lies));
-    }
     let thin = [
         typed(MarkField::Thickness, Mark::Thickness, Some(Mark::ThicknessHint)),
         typed(MarkField::Edge, Mark::Edge, None),
@@ -136,19 +140,21 @@ fn rest(view: &MarkView, answer: &IndentAnswer) -> Html {
     let rules = vec![ps(&view.kept), ps(answer.thinnest.iter().map(|found| &found.text))];
     let machine =
         vec![ps(answer.machine.limits.iter().map(|limit| &limit.text)), p(&answer.machine.text)];
-    let mut parts = Vec::new();
-    if !view.better.is_empty() {
-        parts.push(section("next", vec![heading(LANGUAGE.mark(Mark::Better)), ps(&view.better)]));
-    }
-    if !answer.converted.is_empty() {
+    let better = || section("next", vec![heading(LANGUAGE.mark(Mark::Better)), ps(&view.better)]);
+    let converted = || {
         let rows: Html =
             answer.converted.iter().map(|found| row(found.scale, &found.shown)).collect();
         let table = html! { <table class="read"><tbody>{ rows }</tbody></table> };
-        parts.push(section("card", vec![heading(LANGUAGE.mark(Mark::OtherScales)), table]));
-    }
-    parts.extend(answer.notes.iter().map(|note| para("small", note)));
-    parts.push(folded(LANGUAGE.mark(Mark::Rules), rules.into_iter().collect()));
-    parts.push(folded(LANGUAGE.mark(Mark::TesterTitle), machine.into_iter().collect()));
-    parts.extend(answer.cautions.iter().map(|caution| section("caution", vec![p(caution)])));
+        section("card", vec![heading(LANGUAGE.mark(Mark::OtherScales)), table])
+    };
+    // The list keeps its length, so that a fold that is open stays open.
+    let parts = [
+        if view.better.is_empty() { Html::default() } else { better() },
+        if answer.converted.is_empty() { Html::default() } else { converted() },
+        answer.notes.iter().map(|note| para("small", note)).collect(),
+        folded(LANGUAGE.mark(Mark::Rules), rules.into_iter().collect()),
+        folded(LANGUAGE.mark(Mark::TesterTitle), machine.into_iter().collect()),
+        answer.cautions.iter().map(|caution| section("caution", vec![p(caution)])).collect(),
+    ];
     parts.into_iter().collect()
 }

@@ -47,7 +47,7 @@ pub(crate) fn paper(app: &Rc<App>, dispatch: &Dispatch) -> Html {
                         <button type="button" class="strong" onclick={print}>{ LANGUAGE.paper(Paper::Print) }</button>
                         { small(LANGUAGE.paper(Paper::Why)) }
                     }
-                    { for view.problem.iter().map(refusal) }
+                    <>{ for view.problem.iter().map(refusal) }</>
                 </section>
             </div>
             <div class={classes!("col", "sheets", view.paper)}>

@@ -44,8 +44,8 @@ pub(crate) fn steel(app: &Rc<App>, dispatch: &Dispatch) -> Html {
             <div role="status" class="col answer">{ status }</div>
             { block("col asked", vec![shown.bath(), shown.amounts(), shown.kinds(), shown.air()]) }
             <div class="col rest">
-                { for view.reach.iter().map(reached) }
-                { for view.heat.iter().map(|heat| shown.recipe(heat)) }
+                <>{ for view.reach.iter().map(reached) }</>
+                <>{ for view.heat.iter().map(|heat| shown.recipe(heat)) }</>
                 if view.heat.is_none() { <a class="go" href={Page::Timer.hash()}>{ say(S::Timer) }</a> }
                 if !view.cautions.is_empty() { { section("caution", vec![ps(&view.cautions)]) } }
                 { folds(&view) }
@@ -79,27 +79,43 @@ impl Shown<'_> {
         let view = self.view;
         let how =
             view.how.iter().map(|(by, chip)| (chip.clone(), act(SteelAction::ByComposition(*by))));
-        let mut card = vec![chips(self.dispatch, say(S::How), Group::Heard, how)];
-        if self.app.saved.steel.by_composition {
-            card.push(self.typed(SteelField::Own, S::Own, Some(S::OwnHint), "field"));
-            card.push(self.typed(SteelField::OwnName, S::OwnName, None, "field"));
-            card.push(self.key(say(S::Keep), None, SteelAction::Keep));
-        } else {
-            card.push(self.typed(SteelField::Query, S::Query, Some(S::QueryHint), "field large"));
-            let several = view.candidates.iter();
-            let several = several
-                .map(|(key, label, on)| self.key(label, Some(*on), SteelAction::Pick(key.clone())));
-            card.push(keys(say(S::Several), several.collect()));
-            let names = view.suggestions.iter();
-            let names = names.map(|name| self.key(name, None, SteelAction::Name(name.clone())));
-            card.push(keys(say(S::Suggestions), names.collect()));
-            card.push(ps(&view.understood));
-        }
+        let asked = if self.app.saved.steel.by_composition { self.own() } else { self.named() };
         let kept = view.kept.iter().enumerate().map(|(index, bar)| {
             self.entry(bar, Some(SteelAction::Take(index)), SteelAction::Forget(index), S::Forget)
         });
-        card.push(list(say(S::KeptBars), kept.collect()));
+        let card = vec![
+            chips(self.dispatch, say(S::How), Group::Heard, how),
+            asked,
+            list(say(S::KeptBars), kept.collect()),
+        ];
         section("card", card)
+    }
+
+    /// A steel by its composition.
+    fn own(&self) -> Html {
+        let inside = [
+            self.typed(SteelField::Own, S::Own, Some(S::OwnHint), "field"),
+            self.typed(SteelField::OwnName, S::OwnName, None, "field"),
+            self.key(say(S::Keep), None, SteelAction::Keep),
+        ];
+        inside.into_iter().collect()
+    }
+
+    /// A steel by its name.
+    fn named(&self) -> Html {
+        let view = self.view;
+        let several = view.candidates.iter();
+        let several = several
+            .map(|(key, label, on)| self.key(label, Some(*on), SteelAction::Pick(key.clone())));
+        let names = view.suggestions.iter();
+        let names = names.map(|name| self.key(name, None, SteelAction::Name(name.clone())));
+        let inside = [
+            self.typed(SteelField::Query, S::Query, Some(S::QueryHint), "field large"),
+            keys(say(S::Several), several.collect()),
+            keys(say(S::Suggestions), names.collect()),
+            ps(&view.understood),
+        ];
+        inside.into_iter().collect()
     }
 
     /// A kept thing that can be taken and taken away.
@@ -122,12 +138,15 @@ impl Shown<'_> {
         let view = self.view;
         let shapes =
             view.shapes.iter().map(|(kind, chip)| (chip.clone(), act(SteelAction::Shape(*kind))));
-        let mut card = vec![chips(self.dispatch, say(S::Shape), Group::Seen, shapes)];
-        card.extend(view.sizes.iter().map(|(name, title)| {
+        let sizes = view.sizes.iter().map(|(name, title)| {
             let hint = if *name == SteelField::Length { S::LengthHint } else { S::SizeHint };
             self.typed(*name, *title, Some(hint), "field")
-        }));
-        card.push(self.typed(SteelField::Target, S::Target, Some(S::TargetHint), "field"));
+        });
+        let card = vec![
+            chips(self.dispatch, say(S::Shape), Group::Seen, shapes),
+            sizes.collect(),
+            self.typed(SteelField::Target, S::Target, Some(S::TargetHint), "field"),
+        ];
         section("card", card)
     }
 
@@ -137,11 +156,12 @@ impl Shown<'_> {
             view.media.iter().map(|chip| (chip.clone(), act(SteelAction::Medium(chip.key))));
         let moved =
             view.movements.iter().map(|chip| (chip.clone(), act(SteelAction::Movement(chip.key))));
-        let mut card = vec![chips(self.dispatch, say(S::Medium), Group::Seen, media)];
-        if !view.movements.is_empty() {
-            card.push(chips(self.dispatch, say(S::Movement), Group::Seen, moved));
-        }
-        section("card", card)
+        let movement = if view.movements.is_empty() {
+            Html::default()
+        } else {
+            chips(self.dispatch, say(S::Movement), Group::Seen, moved)
+        };
+        section("card", vec![chips(self.dispatch, say(S::Medium), Group::Seen, media), movement])
     }
 
     fn amounts(&self) -> Html {
@@ -160,14 +180,16 @@ impl Shown<'_> {
         let view = self.view;
         let rows = view.kinds.iter();
         let rows = rows.map(|(text, take)| self.key(text, None, SteelAction::Want(take.clone())));
-        let mut card = vec![
+        let cautions = if view.kind_cautions.is_empty() {
+            Html::default()
+        } else {
+            section("caution", view.kind_cautions.iter().map(|caution| p(caution)).collect())
+        };
+        let card = [
             self.typed(SteelField::Kind, S::Kind, Some(S::KindHint), "field"),
             keys(say(S::KindRows), rows.collect()),
+            cautions,
         ];
-        if !view.kind_cautions.is_empty() {
-            let cautions = view.kind_cautions.iter().map(|caution| p(caution));
-            card.push(section("caution", cautions.collect()));
-        }
         folded(say(S::KindTitle), card.into_iter().collect())
     }
 
@@ -307,7 +329,7 @@ fn folds(view: &SteelView) -> Html {
     if let Some(heat) = &view.heat {
         for (title, items) in &heat.lists {
             let items = items.iter().map(|item| html! { <li>{ item }</li> });
-            all.push(html! { <details class="card"><summary>{ title }</summary><ul class="ticks">{ for items }</ul></details> });
+            all.push(html! { <details key={&**title} class="card"><summary>{ title }</summary><ul class="ticks">{ for items }</ul></details> });
         }
     }
     if !view.card.is_empty() {

@@ -79,37 +79,48 @@ impl Shown<'_> {
     fn asked(&self) -> Html {
         let view = self.view;
         let pick = |action: SteelAction| Action::Steel(action);
-        let mut card = Vec::new();
-        if view.by_composition {
-            card.push(self.steel(SteelField::Own, SteelPage::Own, Some(SteelPage::OwnHint)));
-        } else {
-            card.push(self.steel(SteelField::Query, SteelPage::Query, Some(SteelPage::QueryHint)));
-            let several = view.candidates.iter().map(|(of, text, on)| {
-                key(self.dispatch, text, Some(*on), pick(SteelAction::Pick(of.clone())))
-            });
-            card.push(keys(LANGUAGE.steel_page(SteelPage::Several), several.collect()));
-            let names = view
-                .suggestions
-                .iter()
-                .map(|name| key(self.dispatch, name, None, pick(SteelAction::Name(name.clone()))));
-            card.push(keys(LANGUAGE.steel_page(SteelPage::Suggestions), names.collect()));
-            card.push(ps(&view.understood));
-        }
-        card.push(self.steel(SteelField::Target, SteelPage::Target, Some(SteelPage::TargetHint)));
-        // Every list keeps its length, so that nothing that has the focus is made anew.
         let offered = view.offered.as_ref().map(|(text, take)| {
             key(self.dispatch, text, None, pick(SteelAction::Want(take.clone())))
         });
-        card.push(offered.unwrap_or_default());
-        card.push(self.typed(TemperField::Held, T::Held, T::HeldHint));
-        card.push(self.timer());
-        card.push(html! {
-            <div class="given">
-                { for view.given.iter().map(|line| para("small", line)) }
-                <a class="link" href={Page::Steel.hash()}>{ say(T::OnSteel) }</a>
-            </div>
-        });
+        // Every list keeps its length, so that nothing that has the focus is made anew.
+        let card = vec![
+            if view.by_composition {
+                self.steel(SteelField::Own, SteelPage::Own, Some(SteelPage::OwnHint))
+            } else {
+                self.named()
+            },
+            self.steel(SteelField::Target, SteelPage::Target, Some(SteelPage::TargetHint)),
+            offered.unwrap_or_default(),
+            self.typed(TemperField::Held, T::Held, T::HeldHint),
+            self.timer(),
+            html! {
+                <div class="given">
+                    <>{ for view.given.iter().map(|line| para("small", line)) }</>
+                    <a class="link" href={Page::Steel.hash()}>{ say(T::OnSteel) }</a>
+                </div>
+            },
+        ];
         section("card", card)
+    }
+
+    /// A steel by its name.
+    fn named(&self) -> Html {
+        let view = self.view;
+        let pick = |action: SteelAction| Action::Steel(action);
+        let several = view.candidates.iter().map(|(of, text, on)| {
+            key(self.dispatch, text, Some(*on), pick(SteelAction::Pick(of.clone())))
+        });
+        let names = view
+            .suggestions
+            .iter()
+            .map(|name| key(self.dispatch, name, None, pick(SteelAction::Name(name.clone()))));
+        let inside = [
+            self.steel(SteelField::Query, SteelPage::Query, Some(SteelPage::QueryHint)),
+            keys(LANGUAGE.steel_page(SteelPage::Several), several.collect()),
+            keys(LANGUAGE.steel_page(SteelPage::Suggestions), names.collect()),
+            ps(&view.understood),
+        ];
+        inside.into_iter().collect()
     }
 
     /// Takes the time at heat to the page of timers, where it is started.

@@ -24,6 +24,11 @@ pub(crate) fn button(dispatch: &Dispatch, title: &'static str, action: Action) -
     html! { <button type="button" onclick={press(dispatch, action)}>{ title }</button> }
 }
 
+/// What `aria-disabled` says of a button: one that a press turns off keeps the focus, which `disabled` would take away.
+pub(crate) fn off(can: bool) -> Option<&'static str> {
+    (!can).then_some("true")
+}
+
 /// Choices in a named group, each with what it does.
 pub(crate) fn chips(
     dispatch: &Dispatch,
@@ -78,9 +83,9 @@ pub(crate) fn list(title: &'static str, entries: Vec<Html>) -> Html {
     html! { <ul class="proofs" aria-label={title}>{ entries }</ul> }
 }
 
-/// A folded card with its heading.
+/// A folded card with its heading, by which a list of such knows it again, open or not.
 pub(crate) fn folded(title: &'static str, inside: Html) -> Html {
-    html! { <details class="card"><summary>{ title }</summary>{ inside }</details> }
+    html! { <details key={title} class="card"><summary>{ title }</summary>{ inside }</details> }
 }
 
 /// A line of small print.

@@ -113,6 +113,8 @@ pub enum Doing {
 /// One timer.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct TimerRow {
+    /// When it was started, in milliseconds since 1970: a list knows it again by that when another one goes.
+    pub start_ms: i64,
     /// What is in the oven.
     pub name: String,
     /// What is left, or how long ago the time was up, as on a clock.
@@ -305,6 +307,7 @@ fn row(language: Language, timer: &Timer, clock: Clock) -> TimerRow {
         (minutes * MINUTE, say(TimerSays::More { time: &time }))
     });
     TimerRow {
+        start_ms: timer.start_ms,
         name: name(language, timer),
         figure,
         say: say(text),

@@ -37,8 +37,9 @@ pub(super) fn card(shown: &Shown<'_>) -> Option<Html> {
     let open = &shown.state.open;
     let mut blocks = vec![("story", story::story(&own)), ("next", panel(shown))];
     // A part that nothing is known of is named first.
-    let place = if view.story.is_empty() { 0 } else { blocks.len() };
-    blocks.insert(place, ("what", own.what()));
+    let named_first = open.named_first.get().unwrap_or(view.story.is_empty());
+    open.named_first.set(Some(named_first));
+    blocks.insert(if named_first { 0 } else { blocks.len() }, ("what", own.what()));
     let blocks =
         blocks.into_iter().map(|(key, block)| html! { <div {key} class="col">{ block }</div> });
     Some(html! {

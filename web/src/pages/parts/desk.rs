@@ -119,6 +119,7 @@ impl Component for Desk {
             chooser::back();
         }
         let mut state = std::mem::take(&mut self.state);
+        state.open.named_first.take();
         acts::sweep(&ctx.props().app, &mut state);
         leave(state);
     }

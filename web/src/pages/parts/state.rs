@@ -1,6 +1,6 @@
 //! What the page of parts holds besides the state of the application: what lies in storage, and what is open.
 
-use std::cell::RefCell;
+use std::cell::{Cell, RefCell};
 use std::collections::BTreeMap;
 use std::rc::Rc;
 
@@ -55,6 +55,9 @@ pub(super) struct Read {
 #[derive(Default)]
 #[expect(clippy::struct_excessive_bools, reason = "each is something that is open or not")]
 pub(super) struct Open {
+    /// Whether the name stands before the story, settled when the part is first drawn: a field that is typed in must not
+    /// change its place.
+    pub(super) named_first: Cell<Option<bool>>,
     /// Entries can be removed.
     pub(super) tidy: bool,
     /// Entries whose old answer is held against today's.

@@ -13,7 +13,7 @@ use yew::prelude::*;
 use crate::app::{Dispatch, LANGUAGE};
 use crate::asked;
 use crate::parts::bars::tabs;
-use crate::parts::chips::{Name as Group, chips, press};
+use crate::parts::chips::{Name as Group, chips, off, press};
 use crate::parts::field::{Look, field};
 use crate::parts::text::{block, heading, p, para, section};
 
@@ -76,7 +76,12 @@ fn bar(app: &Rc<App>, dispatch: &Dispatch) -> Html {
 fn page(app: &Rc<App>, dispatch: &Dispatch) -> Html {
     let view = view_of(app, LANGUAGE, asked::clock(), keeper::device());
     let alerts = view.alerts.iter().map(|text| para("met", text));
-    let rows = view.rows.iter().enumerate().map(|(index, one)| row(dispatch, index, one));
+    let rows = view.rows.iter().enumerate().map(|(index, one)| {
+        // Known again by its start, so that a second press never meets the timer that moved up.
+        let twins = view.rows.iter().take(index).filter(|other| other.start_ms == one.start_ms);
+        let key = format!("{}-{}", one.start_ms, twins.count());
+        html! { <div {key} class="col">{ row(dispatch, index, one) }</div> }
+    });
     html! {
         <main id="content" class="wide timers">
             <h1 tabindex="-1" class="unseen">{ say(T::Title) }</h1>
@@ -84,7 +89,7 @@ fn page(app: &Rc<App>, dispatch: &Dispatch) -> Html {
                 { tabs(Page::Timer) }
                 <div role="alert">{ for alerts }</div>
                 if let Some(hint) = &view.hint { { para("hint", hint) } }
-                { for rows }
+                <>{ for rows }</>
                 if let Some(back) = &view.put_back {
                     { key("quiet", back, act(dispatch, TimerAction::PutBack)) }
                 }
@@ -127,13 +132,17 @@ fn next(app: &Rc<App>, dispatch: &Dispatch, view: &TimerView) -> Html {
         let look = Look { title: say(title), hint: Some(say(hint)), class: "field" };
         field(app, dispatch, Field::Timer(name), look, problem)
     };
-    let disabled = view.full.is_some();
-    let start = |length_ms, class: &'static str, text: &str, disabled: bool| {
-        let onclick = at_press(dispatch, move |now_ms| TimerAction::Start { now_ms, length_ms });
-        html! { <button type="button" {class} {disabled} {onclick}>{ text.to_owned() }</button> }
+    let room = view.full.is_none();
+    let start = |length_ms: Option<i64>, class: &'static str, text: &str| {
+        let length_ms = length_ms.filter(|_| room);
+        let start =
+            |length_ms| at_press(dispatch, move |now_ms| TimerAction::Start { now_ms, length_ms });
+        html! {
+            <button type="button" {class} aria-disabled={off(length_ms.is_some())} onclick={length_ms.map(start)}>{ text.to_owned() }</button>
+        }
     };
     let keys = view.keys.iter();
-    let keys = keys.map(|(length_ms, label)| start(*length_ms, "", label, disabled));
+    let keys = keys.map(|(length_ms, label)| start(Some(*length_ms), "", label));
     let mut card = vec![chips(dispatch, say(T::KindTitle), Group::Seen, kinds)];
     card.push(typed(TimerField::Label, T::Part, T::PartHint, None));
     card.push(html! {
@@ -142,10 +151,9 @@ fn next(app: &Rc<App>, dispatch: &Dispatch, view: &TimerView) -> Html {
             <div class="starts">{ for keys }</div>
         </div>
     });
-    card.extend(view.full.iter().map(|full| para("hint", full)));
+    card.push(view.full.iter().map(|full| para("hint", full)).collect());
     card.push(typed(TimerField::Length, T::Length, T::LengthHint, view.problem.as_ref()));
-    let typed_ms = view.typed_ms.unwrap_or_default();
-    card.push(start(typed_ms, "strong", say(T::Start), disabled || view.typed_ms.is_none()));
+    card.push(start(view.typed_ms, "strong", say(T::Start)));
     section("card", card)
 }
 
