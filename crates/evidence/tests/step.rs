@@ -2,8 +2,8 @@
 #![expect(clippy::unwrap_used, reason = "a test may stop")]
 
 use biteband_evidence::step::{
-    Action, AsQuenched, Diagnosis, LEAST_UNDER, LEAST_UNDER_OVER, OVER, Situation, Softened,
-    Softening, Stage, Step, UNDER, next_step,
+    Action, AsQuenched, Diagnosis, Hardening, LEAST_UNDER, LEAST_UNDER_OVER, OVER, Situation,
+    Softened, Softening, Stage, Step, UNDER, next_step,
 };
 use biteband_evidence::{
     Conditions, FileSet, FileTest, Group, Instrument, Outcome, Readings, Skin, Target,
@@ -61,7 +61,7 @@ struct Case {
     stage: Stage,
     target: (f64, f64),
     done: Option<f64>,
-    may_harden: bool,
+    hardening: Hardening,
     hardened: Option<AsQuenched>,
     expected: Option<(f64, f64)>,
     overheated: bool,
@@ -76,7 +76,7 @@ impl Case {
             stage: Stage::Tempered,
             target,
             done: Some(done),
-            may_harden: true,
+            hardening: Hardening::Open,
             hardened: Some(AsQuenched { mean: 63.0, sd: 1.0 }),
             expected: None,
             overheated: false,
@@ -101,7 +101,7 @@ impl Case {
             hardened: self.hardened,
             expected: self.expected,
             ages: self.ages,
-            may_harden: self.may_harden,
+            hardening: self.hardening,
             overheated: self.overheated,
             hurried: self.hurried,
         })
@@ -111,6 +111,47 @@ impl Case {
 
 fn first(step: &Step) -> Action {
     step.first().unwrap().action
+}
+
+#[test]
+fn a_bar_as_bought_is_hardened_where_none_is_sold_so_hard() {
+    let bought = |target| Case { stage: Stage::Bought, done: None, ..Case::tempered(target, 0.0) };
+    let nothing = FileTest::new(FileSet::trade());
+    for test in [&nothing, &read(22.0, 1.0)] {
+        let step = bought((58.0, 60.0)).step(test);
+        assert_eq!((step.diagnosis, first(&step)), (Diagnosis::NeverHardened, Action::Harden));
+    }
+    // Pre-hard stock is sold at 28 to 34 HRC: a soft one is a matter between buyer and seller.
+    let soft = bought((28.0, 32.0)).step(&read(22.0, 1.0));
+    assert_eq!(soft.diagnosis, Diagnosis::TooSoft);
+    assert!(!soft.choices.iter().any(|one| one.action == Action::Harden && one.open));
+    // What the steel cannot reach, and a part at its size, are not hardened either.
+    let weak = Case { hardened: Some(AsQuenched { mean: 50.0, sd: 1.0 }), ..bought((58.0, 60.0)) };
+    let at_size = Case { hardening: Hardening::AtSize, ..bought((58.0, 60.0)) };
+    for case in [weak, at_size] {
+        let step = case.step(&read(22.0, 1.0));
+        assert!(!step.choices.iter().any(|one| one.action == Action::Harden && one.open));
+    }
+    // One that measures as hard as wanted was sold hardened.
+    let hard = bought((56.0, 62.0)).step(&read(59.0, 1.0));
+    assert_eq!((hard.diagnosis, first(&hard)), (Diagnosis::Proved, Action::Accept));
+}
+
+#[test]
+fn a_steel_that_does_not_harden_is_never_hardened() {
+    let case = |target| Case {
+        stage: Stage::Bought,
+        hardening: Hardening::Never,
+        hardened: None,
+        ..Case::tempered(target, 0.0)
+    };
+    let soft = case((40.0, 45.0)).step(&read(25.0, 1.0));
+    assert_eq!((soft.diagnosis, first(&soft)), (Diagnosis::OutOfReach, Action::ChangePlan));
+    let right = case((20.0, 25.0)).step(&read(22.5, 0.5));
+    assert_eq!(first(&right), Action::Accept);
+    for step in [soft, right] {
+        assert!(!step.choices.iter().any(|one| one.action == Action::Harden));
+    }
 }
 
 #[test]
@@ -155,7 +196,7 @@ fn gone_too_far_is_hardened_again_and_never_tempered() {
 
 #[test]
 fn at_its_size_it_is_never_hardened_again() {
-    let case = Case { may_harden: false, ..Case::tempered((48.0, 52.0), 550.0) };
+    let case = Case { hardening: Hardening::AtSize, ..Case::tempered((48.0, 52.0), 550.0) };
     let step = case.step(&read(42.0, 0.8));
     assert!(matches!(first(&step), Action::ChangeTarget { .. }), "{step:?}");
     let harden = step.choices.iter().find(|one| one.action == Action::Harden).unwrap();
@@ -383,6 +424,13 @@ proptest! {
             step.choices.iter().any(|choice| matches!(choice.action, Action::Temper(_)))
         };
         prop_assume!(tempers(&one) == tempers(&other));
+        let stroked = |step: &Step| {
+            step.choices.iter().find_map(|choice| match choice.action {
+                Action::Stroke(file, _) => Some(file),
+                _ => None,
+            })
+        };
+        prop_assume!(stroked(&one) == stroked(&other));
         let worth = |step: &Step| step.first().unwrap().worth;
         // The chance itself moves by up to 0.4 for each HRC; a step of 5 °C of the temper adds a little.
         prop_assert!((worth(&one) - worth(&other)).abs() < 0.05, "{one:?} {other:?}");

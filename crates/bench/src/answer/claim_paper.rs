@@ -166,9 +166,11 @@ impl About<'_> {
         let hbw = there(&self.part.said, HBW).and_then(|found| found.low);
         let note = grade.supplied_note();
         if soft.zip(hbw).is_some_and(|(soft, hbw)| hbw > ABOVE_SUPPLIED * soft) {
+            // The notes name the figures of a table of HBW and leave the unit out.
+            let hbw = format!("{} HBW", format::plain(soft.unwrap_or_default()));
             let note = match note {
-                "" => format!("{} HBW.", format::plain(soft.unwrap_or_default())),
-                note => format::sentence(note),
+                "" => format!("{hbw}."),
+                note => format!("{hbw} ({note})."),
             };
             all.push(self.finding("as_supplied", false, Claim::Supplied { steel, note: &note }));
         }

@@ -2,10 +2,8 @@
 
 use biteband_evidence::Target;
 use biteband_evidence::step::{Action, AsQuenched, Choice, Part, Stage};
-use biteband_steel::Interval;
 use biteband_steel::reach::{Attained, Prepared, Quench, Steel};
 use biteband_steel::section::Place;
-use biteband_steel::temper::brittle::BrittleKind;
 use biteband_steel::temper::{Aim, How, LEVEL_WIDTH, Temper, Tempering, TemperingError, Way, plan};
 use serde::Deserialize;
 
@@ -116,9 +114,10 @@ fn answered(
     };
     let mut notes = Vec::new();
     let (tempering, aged) = tempering_or_ages(speech, steel.as_ref(), target, &mut notes);
-    // As it comes from the solution heat it is as it is bought.
+    let never = steel.as_ref().is_some_and(does_not_harden);
+    // As it comes from the solution heat, or as it does not harden at all, it is as it is bought.
     let stage = match stage {
-        Stage::Quenched if aged.is_some() => Stage::Bought,
+        Stage::Quenched if aged.is_some() || never => Stage::Bought,
         stage => stage,
     };
     if unsaid && stage == Stage::Quenched {
@@ -146,7 +145,7 @@ fn answered(
         }),
         _ => None,
     };
-    let over = job.as_ref().and_then(brittle_range);
+    let over = job.as_ref().and_then(Job::brittle_range);
     let brittle = over.map(|range| (range.low, range.high));
     // What was done and what is advised are settings of the same oven.
     let oven = learnt.as_ref().map(|learnt| learnt.taught.oven_set());
@@ -181,6 +180,7 @@ fn answered(
         sources,
         job: job.as_ref(),
         aged: aged.as_ref(),
+        never,
     };
     let found = asked.step(part.as_ref())?;
     let unreached = |choice: &Choice| {
@@ -242,6 +242,10 @@ fn tempering_or_ages(
     }
 }
 
+fn does_not_harden(steel: &Steel) -> bool {
+    matches!(Tempering::of(steel), Err(TemperingError::DoesNotHarden { .. }))
+}
+
 /// What steel and treatment promise, in words.
 fn promise(language: Language, (mean, sd): (f64, f64)) -> String {
     let half = LEVEL_WIDTH * sd;
@@ -271,13 +275,6 @@ fn stage(language: Language, given: Option<&str>, untempered: bool) -> Result<St
 fn refused(language: Language, code: &'static str, given: &str, what: NextRefusal<'_>) -> Refusal {
     let [message, allowed, instead] = language.next_refused(what);
     Refusal::new(code, message, format::shortened(given), allowed, instead)
-}
-
-/// The range that makes the steel brittle: where all sources agree, or, where they have nothing in common, as far as any has it.
-fn brittle_range(job: &Job<'_>) -> Option<Interval> {
-    let ranges = job.ranges();
-    let found = ranges.iter().find(|one| one.kind != BrittleKind::Reversible)?;
-    Some(found.core.unwrap_or(found.spread))
 }
 
 /// What hardening gives at the skin, where files meet it: by section and bath, otherwise by the grade's own figures.

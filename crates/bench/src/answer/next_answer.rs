@@ -60,7 +60,7 @@ pub struct OptionAnswer {
     pub file: Option<f64>,
     /// What to do.
     pub text: String,
-    /// What the oven's dial has to show for a temper, or that no check reaches it; empty where nothing is known of the oven.
+    /// What the oven's dial has to show for a temper, or that nobody knows it there; empty for any other act.
     pub dial: String,
     /// How.
     pub how: String,

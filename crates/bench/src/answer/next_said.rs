@@ -1,7 +1,8 @@
 //! The parts of an answer about the next step, in words.
 
 use biteband_evidence::step::{
-    Action, AsQuenched, Choice, Diagnosis, Part, Situation, Softening, Stage, Step, next_step,
+    AGAIN, Action, AsQuenched, Choice, Diagnosis, Hardening, Part, Situation, Softening, Stage,
+    Step, next_step,
 };
 use biteband_evidence::{FileTest, Odds, Target};
 use biteband_steel::Interval;
@@ -40,6 +41,8 @@ pub(super) struct Asked<'a> {
     pub(super) job: Option<&'a Job<'a>>,
     /// The ages for the target, for a steel that is aged.
     pub(super) aged: Option<&'a TemperAnswer>,
+    /// The steel does not harden.
+    pub(super) never: bool,
 }
 
 impl Asked<'_> {
@@ -74,7 +77,11 @@ impl Asked<'_> {
             ages: self.aged.map(|aged| {
                 if aged.ages.iter().any(|one| one.role == "meets") { 1.0 } else { 0.5 }
             }),
-            may_harden: !self.question.at_size,
+            hardening: match self.never {
+                true => Hardening::Never,
+                false if self.question.at_size => Hardening::AtSize,
+                false => Hardening::Open,
+            },
             overheated: self.question.overheated,
             hurried: self.question.hurried,
         })
@@ -98,15 +105,17 @@ impl Asked<'_> {
         let first = options.first();
         let now = found.now;
         let chances = self.chances(now, false);
-        let stroked = found.diagnosis != Diagnosis::Unmeasured;
         // They speak of fire and oven, not of ages.
         let causes = match self.aged {
             None => self.say(NextStep::Causes(found.diagnosis)),
             Some(_) => String::new(),
         };
         let why = [
-            self.say(NextStep::Stands(found.diagnosis)),
-            if stroked { chances } else { String::new() },
+            match found.diagnosis {
+                Diagnosis::OutOfReach if self.never => self.say(NextStep::NeverHardens),
+                diagnosis => self.say(NextStep::Stands(diagnosis)),
+            },
+            if self.is_known() { chances } else { String::new() },
             first.map(|first| first.how.clone()).unwrap_or_default(),
             causes,
         ];
@@ -144,6 +153,13 @@ impl Asked<'_> {
             sources,
             parts,
         }
+    }
+
+    /// Whether anything is known of the hardness: measured, or expected.
+    fn is_known(&self) -> bool {
+        let test = self.test;
+        let expected = self.expected.is_some() || test.prior().expected().is_some();
+        expected || !(test.strokes().is_empty() && test.readings().is_empty())
     }
 
     fn chances(&self, odds: Odds, after: bool) -> String {
@@ -184,10 +200,9 @@ impl Asked<'_> {
         }
     }
 
-    /// What the dial has to show for a temper that is done next, where the oven is known or was checked.
+    /// What the dial has to show for a temper that is done next, or that nobody knows it.
     fn dial(&self, choice: &Choice) -> String {
-        let known = !(self.question.oven.is_empty() && self.question.learn.is_empty());
-        match (choice.action, self.job.filter(|_| known)) {
+        match (choice.action, self.job) {
             (Action::Temper(temper), Some(job)) => job.dial(temper.celsius()),
             _ => String::new(),
         }
@@ -225,16 +240,26 @@ impl Asked<'_> {
             Action::Harden => Act::Harden { again: self.stage != Stage::Bought, temper: &told },
             Action::Age => Act::Age { told: &told },
             Action::ChangeTarget { .. } => Act::ChangeTarget { range: &range },
+            Action::ChangePlan if self.never => Act::ChangeSteel,
             Action::ChangePlan => Act::ChangePlan,
         };
         let measures = matches!(act, Act::ClearUp | Act::Stroke { .. } | Act::Read | Act::Grind);
         let chances = match act {
-            Act::Age { .. } | Act::ChangeTarget { .. } | Act::ChangePlan => String::new(),
+            // Where nothing is known any hardness is as likely: that tells nothing of what a measurement leads to.
+            Act::Age { .. } | Act::ChangeTarget { .. } | Act::ChangePlan | Act::ChangeSteel => {
+                String::new()
+            }
+            _ if measures && !self.is_known() => String::new(),
             Act::Accept => self.chances(choice.odds, false),
             _ => self.chances(choice.odds, true),
         };
         let counts = match act {
             Act::Harden { .. } => self.say(NextStep::Planned),
+            Act::Temper { .. } if choice.odds.over() >= 0.005 => {
+                let inside = choice.odds.inside() + AGAIN * choice.odds.over();
+                self.say(NextStep::Further { inside: &percent(inside) })
+            }
+            _ if measures && !self.is_known() => String::new(),
             _ if measures => self.say(NextStep::IfBest),
             _ => String::new(),
         };
@@ -250,7 +275,7 @@ impl Asked<'_> {
             _ => &besides.warnings,
         };
         how = super::heat::joined(std::iter::once(how).chain(said.iter().cloned()));
-        if !choice.open && matches!(act, Act::Harden { again: true, .. }) {
+        if self.question.at_size && matches!(act, Act::Harden { .. }) {
             how = format!("{} {how}", self.say(NextStep::AtSize));
         }
         OptionAnswer {

@@ -30,7 +30,14 @@ impl Job<'_> {
         }
     }
 
-    pub(super) fn ranges(&self) -> Vec<Brittle> {
+    /// The range that a temper steps over: where all sources agree, or, where they have nothing in common, as far as any has it.
+    pub(super) fn brittle_range(&self) -> Option<Interval> {
+        let ranges = self.ranges();
+        let found = ranges.iter().find(|one| one.kind != BrittleKind::Reversible)?;
+        Some(found.core.unwrap_or(found.spread))
+    }
+
+    fn ranges(&self) -> Vec<Brittle> {
         match self.steel.grade() {
             Some(grade) => brittle::ranges(grade),
             None => brittle::ranges_of(Family::Alloy, &self.steel.limits()),

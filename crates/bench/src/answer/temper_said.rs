@@ -4,7 +4,6 @@ use biteband_evidence::Target;
 use biteband_quantity::Celsius;
 use biteband_steel::furnace::{self, OvenOffset, Protection, heat_through};
 use biteband_steel::reach::Steel;
-use biteband_steel::temper::brittle::BrittleKind;
 use biteband_steel::temper::{
     Aim, How, LEVEL, MEASURED, Method, Oven, Plan, PlanStep, Predict, Predicted, Temper, Way,
     colour, plan,
@@ -24,6 +23,8 @@ const HYPER: f64 = 0.85;
 const CURVE: f64 = 10.0;
 /// A later, cooler temper that takes less than this off changes next to nothing, in HRC. Ours: no tester shows it.
 const NOTHING: f64 = 0.3;
+/// A fall of less, in HRC for every 10 °C, would be printed as none.
+const FLAT: f64 = 0.05;
 /// So near to the beginning of the change is told, in K.
 const NEAR: f64 = 40.0;
 
@@ -180,9 +181,7 @@ impl Job<'_> {
         aim: Target,
     ) -> Result<Plan, Refusal> {
         let limits = Aim { low: aim.low(), high: aim.high() };
-        let ranges = self.ranges();
-        let martensite = ranges.iter().find(|range| range.kind == BrittleKind::TemperedMartensite);
-        let over = martensite.and_then(|range| range.core);
+        let over = self.brittle_range();
         let how = How { done, minutes: self.held, times: self.times, over };
         let make = |learnt: &Learnt<'_>| {
             plan(&learnt.taught.oven_set(), limits, how)
@@ -212,10 +211,11 @@ impl Job<'_> {
         };
         answer.verdict = joined([snap, said].into_iter());
         let last = found.steps.last().filter(|_| found.steps.len() > 1);
+        let fall = (found.fall >= FLAT).then(|| format!("{} HRC", fixed(found.fall, 1)));
         let steps = match last {
             Some(last) => self.say(Tempers::ThenMeasure {
                 step: &self.speech.difference(found.step),
-                fall: &format!("{} HRC", format::fixed(found.fall, 1)),
+                fall: fall.as_deref(),
                 last: &self.last(last.temper.celsius(), first.temper.celsius()),
             }),
             None if found.ends => String::new(),

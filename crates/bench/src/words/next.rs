@@ -21,6 +21,7 @@ pub enum Act<'a> {
     Age { told: &'a str },
     ChangeTarget { range: &'a str },
     ChangePlan,
+    ChangeSteel,
 }
 
 /// A sentence about the next step. Hardness, temperatures and times come with their unit.
@@ -50,6 +51,11 @@ pub enum NextStep<'a> {
         over: &'a str,
     },
     IfBest,
+    /// After a temper that may leave it too hard: the chance with the tempers that would follow.
+    Further {
+        inside: &'a str,
+    },
+    NeverHardens,
     AtSize,
     NoSteel,
     NoCurve {

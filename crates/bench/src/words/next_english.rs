@@ -35,6 +35,7 @@ fn act(what: Act<'_>) -> Words {
         Act::ChangePlan => {
             "Change the plan: another steel, a thinner section or a faster bath.".into()
         }
+        Act::ChangeSteel => "Take another steel, or want what this one has.".into(),
     }
 }
 
@@ -59,10 +60,16 @@ const fn how(what: Act<'_>) -> &'static str {
         Act::Snap { .. } => {
             "As quenched a part can crack overnight by itself. A short low temper takes the worst of it and next to none of the hardness."
         }
+        Act::Harden { again: false, .. } => {
+            "From the grade's own window and held there, into the right bath; an offcut first. Measure it as quenched and temper it at once."
+        }
         Act::Harden { .. } => {
             "From the grade's own window and held there, into the right bath. A part that failed to harden goes straight in again; one that did harden is heated through slowly or normalised first. Two or three tries at most: each costs skin and lets the grain grow."
         }
         Act::Age { .. } => "",
+        Act::ChangeSteel => {
+            "No heat makes it harder: it keeps what it was rolled or drawn to, and heat takes that away."
+        }
         Act::ChangeTarget { .. } => {
             "What the part has been measured at, against what its work needs: a softer part wears, a harder one may chip."
         }
@@ -101,7 +108,7 @@ const fn caution(what: Act<'_>) -> &'static str {
         Act::Accept => {
             "Lifting, steering, pressure: not from this tool; ask a licensed engineer and the local code. Struck ends: 45 HRC at most."
         }
-        Act::Read | Act::ChangeTarget { .. } | Act::ChangePlan => "",
+        Act::Read | Act::ChangeTarget { .. } | Act::ChangePlan | Act::ChangeSteel => "",
     }
 }
 
@@ -118,6 +125,7 @@ const fn stands(how: Diagnosis) -> &'static str {
         Diagnosis::TooHard => "It is probably harder than wanted.",
         Diagnosis::GoneTooFar => "It was tempered too far: softer than wanted.",
         Diagnosis::TooSoft => "As bought it is softer than wanted.",
+        Diagnosis::NeverHardened => "As bought it is not hardened yet.",
         Diagnosis::Proved => "It is inside, as well as can be proved.",
         Diagnosis::Unclear => "It may be inside.",
     }
@@ -140,6 +148,9 @@ const fn causes(how: Diagnosis) -> &'static str {
         Diagnosis::TooSoft => {
             "Pre-hard stock is sold at 28 to 32 HRC; a file set says nothing between that and annealed. Do not harden a bought part to find out."
         }
+        Diagnosis::NeverHardened => {
+            "Stock that was sold hardened, as spring strip or wear plate, has that on its paper: then hold the paper against a reading first."
+        }
         _ => "",
     }
 }
@@ -160,6 +171,11 @@ pub(super) fn say(phrase: NextStep<'_>) -> Words {
         N::After { under, inside, over } => {
             format!("Afterwards: too soft {under}, as wanted {inside}, too hard {over}.").into()
         }
+        N::Further { inside } => format!(
+            "That counts this temper alone; with further ones where they are needed, as wanted {inside}."
+        )
+        .into(),
+        N::NeverHardens => "This steel does not harden.".into(),
         N::IfBest => "Counted with the best step that would follow.".into(),
         N::AtSize => "Not while the part is at its size: scale and movement would spoil it.".into(),
         N::NoSteel => {

@@ -63,10 +63,13 @@ pub(super) fn say(phrase: Tempers<'_>) -> Words {
             times(count)
         )
         .into(),
-        T::ThenMeasure { step, fall, last } => format!(
-            "While it is still too hard: {step} hotter each time, which takes about {fall} off for every 10 °C (18 °F). Look again before {last}."
-        )
-        .into(),
+        T::ThenMeasure { step, fall, last } => {
+            let fall = fall.map_or_else(
+                || "which takes next to nothing off at first".to_owned(),
+                |fall| format!("which takes about {fall} off for every 10 °C (18 °F)"),
+            );
+            format!("While it is still too hard: {step} hotter each time, {fall}. Look again before {last}.").into()
+        }
         T::NoMoreSteps => {
             "Measure afterwards. A further step would take it below what is wanted.".into()
         }

@@ -4,12 +4,12 @@
 //! for what cannot be undone. All prices are in chance: an act at a price of 0.3 has to raise the chance of a good part by 0.3.
 //!
 //! # Thresholds
-//! Advice changes where two acts are worth the same, and besides only here: contradictory evidence is cleared up first; a part that was quenched and
+//! Advice changes where two acts are worth the same, and besides only here: the file to stroke is the one that the file test calls the next; contradictory evidence is cleared up first; a part that was quenched and
 //! not yet tempered is never accepted; where files that met the skin bite more than [`FAR_UNDER`] below what hardening gives, it is ground before
 //! anything is tempered, unless even that is [`PROVED`] too hard; [`UNDER`] bars every temper, and below [`OVER`] a tempered part is left alone; a temper that would bring more than
 //! [`LEAST_UNDER`] of new chance of a part too soft is not proposed, nor one that leaves it nearly as likely too hard as it is; a range that makes
-//! the steel brittle is stepped over up to [`LEAST_UNDER_OVER`]; [`NEVER`], [`PROVED`] and [`AUSTENITE`] name what is called out of reach, proved,
-//! and soft from too much heat.
+//! the steel brittle is stepped over up to [`LEAST_UNDER_OVER`]; [`NEVER`], [`SOLD`], [`PROVED`] and [`AUSTENITE`] name what is called out of reach,
+//! not hardened yet, proved, and soft from too much heat.
 
 mod after;
 mod steel;
@@ -56,6 +56,24 @@ pub const AUSTENITE: f64 = 15.0;
 /// The chance that a part came out as its steel and its process promise; otherwise any hardness is as likely. Ours: what went
 /// wrong in a shop, went wrong in the fire, the bath or the oven, and then nobody can tell how far.
 pub const AS_PLANNED: f64 = 0.85;
+
+/// The chance that a part which is still over its target after a temper is brought in by further ones. Ours.
+pub const AGAIN: f64 = 0.85;
+
+/// Above so many HRC no bar is sold that is still to be made into a part: pre-hard stock has 28 to 34 HRC. Spring strip and wear
+/// plate are sold harder, and not for hardening. Common practice, no source.
+pub const SOLD: f64 = 40.0;
+
+/// Whether the part can be hardened.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Hardening {
+    /// It can, and may be.
+    Open,
+    /// It may not be: it is at its final size.
+    AtSize,
+    /// Its steel does not harden.
+    Never,
+}
 
 /// What was done to the part last.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -105,8 +123,8 @@ pub struct Situation<'a> {
     pub expected: Option<(f64, f64)>,
     /// For a steel that is aged and not quenched: the chance that an age of its standard is as hard as wanted.
     pub ages: Option<f64>,
-    /// Whether the part may be hardened again: at its final size it may not.
-    pub may_harden: bool,
+    /// Whether the part can be hardened.
+    pub hardening: Hardening,
     /// It was heated well above its window, so that austenite may have stayed.
     pub overheated: bool,
     /// There is no time left today for a full temper.
@@ -120,7 +138,7 @@ impl core::fmt::Debug for Situation<'_> {
             .field("stage", &self.stage)
             .field("minutes", &self.minutes)
             .field("hardened", &self.hardened)
-            .field("may_harden", &self.may_harden)
+            .field("hardening", &self.hardening)
             .finish_non_exhaustive()
     }
 }
@@ -228,6 +246,8 @@ pub enum Diagnosis {
     GoneTooFar,
     /// Softer than wanted, as bought.
     TooSoft,
+    /// As bought, and wanted harder than it is sold: it was not hardened yet.
+    NeverHardened,
     /// Proved inside.
     Proved,
     /// Inside as far as can be told, or unclear.
@@ -248,6 +268,7 @@ impl Diagnosis {
             Self::TooHard => "too_hard",
             Self::GoneTooFar => "gone_too_far",
             Self::TooSoft => "too_soft",
+            Self::NeverHardened => "never_hardened",
             Self::Proved => "proved",
             Self::Unclear => "unclear",
         }
@@ -285,6 +306,36 @@ impl Situation<'_> {
         let peak = AS_PLANNED / (sd * sqrt(2.0 * core::f64::consts::PI));
         belief.reweighed(|hrc| flat + peak * normal_weight(hrc, mean, sd))
     }
+
+    fn is_measured(&self) -> bool {
+        !self.test.strokes().is_empty() || !self.test.readings().is_empty()
+    }
+
+    /// Whether anything is known of its hardness: measured, or expected.
+    fn is_known(&self) -> bool {
+        let expected = self.expected.is_some() || self.test.prior().expected().is_some();
+        self.is_measured() || expected
+    }
+
+    /// Whether the part is as bought, and wanted harder than [`SOLD`] of a steel that hardening brings there.
+    fn is_to_be_hardened(&self) -> bool {
+        self.stage == Stage::Bought
+            && self.ages.is_none()
+            && self.hardening != Hardening::Never
+            && (self.hardened.zip(self.target.low()))
+                .is_some_and(|(hardened, low)| low > SOLD && hardened.reaches(low) >= NEVER)
+    }
+
+    /// Whether what is wanted is above what hardening gives, or hardening gives nothing.
+    fn is_out_of_reach(&self, now: Odds) -> bool {
+        let unreached = match self.hardening {
+            Hardening::Never => now.over() <= UNDER,
+            _ => (self.hardened.zip(self.target.low()))
+                .is_some_and(|(hardened, low)| hardened.reaches(low) < NEVER),
+        };
+        let fixed = self.hardening == Hardening::Never || self.stage != Stage::Bought;
+        fixed && unreached && now.inside() < UNDER
+    }
 }
 
 /// Weighs every act and puts the best first.
@@ -294,7 +345,7 @@ impl Situation<'_> {
 ///
 /// # Example
 /// ```
-/// use biteband_evidence::step::{AsQuenched, Action, Situation, Stage, next_step};
+/// use biteband_evidence::step::{AsQuenched, Action, Hardening, Situation, Stage, next_step};
 /// use biteband_evidence::{Conditions, FileSet, FileTest, Outcome, Skin, Target};
 /// // Tempered, wanted at 44 to 48 HRC, the skin ground off, and the softest file bites.
 /// let set = FileSet::trade();
@@ -312,7 +363,7 @@ impl Situation<'_> {
 ///     hardened: Some(AsQuenched { mean: 56.0, sd: 2.0 }),
 ///     expected: None,
 ///     ages: None,
-///     may_harden: true,
+///     hardening: Hardening::Open,
 ///     overheated: false,
 ///     hurried: false,
 /// })?;
@@ -323,11 +374,15 @@ pub fn next_step(situation: &Situation<'_>) -> Result<Step, Error> {
     let test = situation.test;
     let belief = situation.believed(test.belief()?)?;
     let now = belief.odds(situation.target);
-    let measured = !test.strokes().is_empty() || !test.readings().is_empty();
+    let measured = situation.is_measured();
     let contradictory = measured
         && !(test.contradictions(Level::P95)?.is_empty() && test.clashes(Level::P95)?.is_empty());
     let diagnosis = diagnose(situation, &belief, now, measured, contradictory)?;
-    let choices = weigh::choices(situation, &belief, diagnosis)?;
+    let mut choices = weigh::choices(situation, &belief, diagnosis)?;
+    // The acts are weighed over a belief cut into parts; what is left as it is has the chances that it has.
+    for left in choices.iter_mut().filter(|choice| choice.action == Action::Accept) {
+        left.odds = now;
+    }
     Ok(Step { diagnosis, now, choices })
 }
 
@@ -338,9 +393,6 @@ fn diagnose(
     measured: bool,
     contradictory: bool,
 ) -> Result<Diagnosis, Error> {
-    let unreached = situation.stage != Stage::Bought
-        && (situation.hardened.zip(situation.target.low()))
-            .is_some_and(|(hardened, low)| hardened.reaches(low) < NEVER);
     let under = |hrc: f64, sds: f64| {
         situation.hardened.is_some_and(|hardened| {
             belief.probability_below(hardened.mean - hrc - sds * hardened.sd) > UNDER
@@ -349,8 +401,11 @@ fn diagnose(
     let far_under = under(FAR_UNDER, 1.0) || soft_skin(situation)?;
     Ok(match situation.stage {
         _ if contradictory => Diagnosis::Contradiction,
-        _ if unreached && now.inside() < UNDER => Diagnosis::OutOfReach,
-        _ if !measured && test_is_flat(situation) => Diagnosis::Unmeasured,
+        _ if situation.is_out_of_reach(now) => Diagnosis::OutOfReach,
+        _ if situation.is_to_be_hardened() && (!measured || now.under() > UNDER) => {
+            Diagnosis::NeverHardened
+        }
+        _ if !situation.is_known() => Diagnosis::Unmeasured,
         Stage::Quenched if now.under() > UNDER || far_under => {
             if situation.overheated && !under(AUSTENITE, 0.0) {
                 Diagnosis::RetainedAustenite
@@ -365,11 +420,6 @@ fn diagnose(
         Stage::Bought if now.under() > UNDER => Diagnosis::TooSoft,
         _ => Diagnosis::Unclear,
     })
-}
-
-/// Whether nothing is expected of the part either.
-fn test_is_flat(situation: &Situation<'_>) -> bool {
-    situation.expected.is_none() && situation.test.prior().expected().is_none()
 }
 
 /// Whether the skin may still be what the files met.

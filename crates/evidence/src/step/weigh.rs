@@ -8,8 +8,8 @@ use libm::{exp, floor};
 
 use super::after::{Parts, Softening, mixed, odds};
 use super::{
-    Action, Choice, Diagnosis, LEAST_UNDER, LEAST_UNDER_OVER, OVER, Situation, Stage, UNDER,
-    skin_in_doubt, soft_skin,
+    AGAIN, Action, Choice, Diagnosis, Hardening, LEAST_UNDER, LEAST_UNDER_OVER, OVER, Situation,
+    Stage, UNDER, skin_in_doubt, soft_skin,
 };
 use crate::belief::Belief;
 use crate::error::Error;
@@ -18,8 +18,6 @@ use crate::model::Outcome;
 use crate::next::Trial;
 use crate::target::Odds;
 
-/// The chance that a part which is still over its target after a temper is brought in by further ones. Ours.
-const AGAIN: f64 = 0.85;
 /// The chance that a soft answer of a file is the skin alone, when the skin was not ground. Ours: about a third of the
 /// soft parts that are reported were a matter of skin; common practice, no source.
 const SKIN: f64 = 0.35;
@@ -60,7 +58,7 @@ pub(super) fn choices(
     let skin = soft_skin(situation)?;
     let even = Known { parts: &parts, weights: parts.values().iter().map(|_| 1.0).collect() };
     let settled = situation.settle(&even);
-    let measured = diagnosis != Diagnosis::Unmeasured;
+    let known = situation.is_known();
     let mut all: Vec<Choice> = Vec::new();
 
     let contradictory = diagnosis == Diagnosis::Contradiction;
@@ -68,10 +66,13 @@ pub(super) fn choices(
         let look = situation.look(&even, READING);
         all.push(choice(Action::ClearUp, look, true));
     }
-    if measured {
+    if known {
         // What was not met yet is not tempered.
         let direct = situation.direct(&even, 0.0).into_iter();
         all.extend(direct.filter(|one| !(skin && matches!(one.action, Action::Temper(_)))));
+    }
+    if diagnosis == Diagnosis::NeverHardened && !known {
+        all.push(situation.harden(even.now(situation)));
     }
     if !contradictory {
         all.extend(situation.stroke(&settled)?);
@@ -84,7 +85,7 @@ pub(super) fn choices(
         let odds = Odds::new(0.0, 1.0, 0.0);
         all.push(choice(Action::ChangePlan, (1.0, odds), true));
     }
-    if measured && !contradictory && situation.stage != Stage::Quenched {
+    if known && !contradictory && situation.stage != Stage::Quenched {
         let band = belief.shortest(Level::P95);
         let action = Action::ChangeTarget { low: band.low(), high: band.high() };
         all.push(choice(action, (0.95, Odds::new(0.025, 0.95, 0.025)), true));
@@ -128,7 +129,9 @@ impl Situation<'_> {
             let snap = Temper::new(celsius, minutes).ok();
             all.extend(snap.map(|temper| choice(Action::Snap(temper), (now.inside(), now), true)));
         }
-        all.push(self.harden(now));
+        if self.hardening != Hardening::Never {
+            all.push(self.harden(now));
+        }
         all
     }
 
@@ -185,7 +188,7 @@ impl Situation<'_> {
         }
     }
 
-    /// The best temper between two temperatures; of two as good the milder one.
+    /// The best temper between two temperatures, the hottest among them; of two as good the milder one.
     fn best_temper(
         &self,
         known: &Known<'_>,
@@ -195,14 +198,14 @@ impl Situation<'_> {
         leeway: f64,
     ) -> Option<Choice> {
         let mut best: Option<Choice> = None;
-        let mut celsius = coldest;
-        while celsius <= hottest + 1e-9 {
+        let mut next = (coldest <= hottest).then_some(coldest);
+        while let Some(celsius) = next {
             if let Some(one) = self.tempered(known, now, celsius, leeway)
                 && best.is_none_or(|best| one.worth > best.worth + 1e-9)
             {
                 best = Some(one);
             }
-            celsius += step;
+            next = (celsius < hottest).then(|| (celsius + step).min(hottest));
         }
         best
     }
@@ -255,7 +258,8 @@ impl Situation<'_> {
             // What was aged hotter does not get harder by an age.
             (Action::Age, self.stage != Stage::Tempered || now.over() > OVER)
         } else {
-            (Action::Harden, self.may_harden && self.stage != Stage::Bought)
+            let bought = self.stage == Stage::Bought && !self.is_to_be_hardened();
+            (Action::Harden, self.hardening == Hardening::Open && !bought)
         };
         choice(action, (inside, odds), open)
     }
@@ -274,7 +278,7 @@ impl Situation<'_> {
         let advice = self.test.advice(Some(self.target))?;
         let Some(trial) = advice.best() else { return Ok(None) };
         let action = Action::Stroke(trial.file(), trial.grade());
-        if self.test.strokes().is_empty() && self.test.readings().is_empty() {
+        if !self.is_measured() {
             // Nothing is known yet: what the first stroke leads to is not worth working out.
             return Ok(Some(choice(action, (settled.0.max(UNDER), settled.1), true)));
         }
