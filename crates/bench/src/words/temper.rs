@@ -12,202 +12,74 @@ use super::{Language, temper_english};
 #[expect(missing_docs, reason = "a phrase is documented by its words in each language")]
 pub enum Tempers<'a> {
     // One temper or several.
-    Leaves {
-        steel: &'a str,
-        tempers: &'a str,
-        about: &'a str,
-        band: &'a str,
-    },
+    Leaves { steel: &'a str, tempers: &'a str, about: &'a str, band: &'a str },
     OwnSteel,
-    UpTo {
-        high: &'a str,
-    },
-    One {
-        at: &'a str,
-        time: &'a str,
-    },
-    Counts {
-        at: &'a str,
-        time: &'a str,
-    },
-    LaterTakes {
-        at: &'a str,
-        fall: Option<&'a str>,
-    },
+    UpTo { high: &'a str },
+    One { at: &'a str, time: &'a str },
+    Counts { at: &'a str, time: &'a str },
+    LaterTakes { at: &'a str, fall: Option<&'a str> },
     FullyHard,
 
     // A plan.
-    First {
-        at: &'a str,
-        time: &'a str,
-        times: u8,
-        expect: &'a str,
-        band: &'a str,
-    },
-    /// Without a fall where the curve is flat.
-    ThenMeasure {
-        step: &'a str,
-        fall: Option<&'a str>,
-        last: &'a str,
-    },
+    First { at: &'a str, time: &'a str, times: u8, expect: &'a str, band: &'a str },
+    ThenMeasure { step: &'a str, fall: Option<&'a str>, last: &'a str },
     NoMoreSteps,
-    KnownEnds {
-        at: &'a str,
-        sheets: bool,
-    },
-    StopWhen {
-        wanted: &'a str,
-    },
-    AtTheEnd {
-        at: &'a str,
-    },
-    Dial {
-        dial: &'a str,
-        metal: &'a str,
-        width: &'a str,
-    },
-    DialUnchecked {
-        width: &'a str,
-    },
-    DialLearned {
-        dial: &'a str,
-        metal: &'a str,
-        width: &'a str,
-    },
-    DialBeyond {
-        at: &'a str,
-        width: &'a str,
-    },
-    SnapTonight {
-        at: &'a str,
-        time: &'a str,
-    },
-    Step {
-        at: &'a str,
-        time: &'a str,
-        times: u8,
-        expect: &'a str,
-        band: &'a str,
-    },
+    KnownEnds { at: &'a str, sheets: bool },
+    StopWhen { wanted: &'a str },
+    AtTheEnd { at: &'a str },
+    Dial { dial: &'a str, metal: &'a str, width: &'a str },
+    DialUnchecked { width: &'a str },
+    DialLearned { dial: &'a str, metal: &'a str, width: &'a str },
+    DialBeyond { at: &'a str, width: &'a str },
+    SnapTonight { at: &'a str, time: &'a str },
+    Step { at: &'a str, time: &'a str, times: u8, expect: &'a str, band: &'a str },
 
     // What it rests on.
-    FromModel {
-        spread: &'a str,
-    },
+    FromModel { spread: &'a str },
     FromModelEdge,
-    FromSheets {
-        count: usize,
-        ends: &'a str,
-    },
-    FromSibling {
-        steel: &'a str,
-        low: bool,
-    },
-    SheetsApart {
-        at: &'a str,
-        each: &'a str,
-    },
-    SheetTime {
-        time: &'a str,
-    },
-    PastPeak {
-        at: &'a str,
-    },
+    FromSheets { count: usize, ends: &'a str },
+    FromSibling { steel: &'a str, low: bool },
+    SheetsApart { at: &'a str, each: &'a str },
+    SheetTime { time: &'a str },
+    PastPeak { at: &'a str },
     BandMeaning,
     BandOfSheets,
-    AsQuenchedEntered {
-        hrc: &'a str,
-    },
+    AsQuenchedEntered { hrc: &'a str },
     AsQuenchedLeft,
-    OutsideData {
-        element: &'a str,
-        given: &'a str,
-        low: &'a str,
-        high: &'a str,
-    },
+    OutsideData { element: &'a str, given: &'a str, low: &'a str, high: &'a str },
     OutsideTimes,
     HyperEutectoid,
-    HeatThrough {
-        minutes: &'a str,
-    },
+    HeatThrough { minutes: &'a str },
     HeatThroughUnknown,
 
     // What was learned.
-    Learned {
-        count: usize,
-        offset: &'a str,
-        harder: bool,
-    },
-    Doubted {
-        hrc: &'a str,
-        offset: &'a str,
-        harder: bool,
-        most: &'a str,
-    },
-    LearnedNothing {
-        count: usize,
-    },
-    LearnedOven {
-        dial: &'a str,
-        hotter: bool,
-    },
+    Learned { count: usize, offset: &'a str, harder: bool },
+    Doubted { hrc: &'a str, offset: &'a str, harder: bool, most: &'a str },
+    LearnedNothing { count: usize },
+    LearnedOven { dial: &'a str, hotter: bool },
     LearnedSplit,
 
     // Embrittling ranges.
-    InBrittle {
-        at: &'a str,
-        range: &'a str,
-        spread: &'a str,
-    },
-    StepsOver {
-        range: &'a str,
-        spread: &'a str,
-        below: &'a str,
-        above: &'a str,
-    },
-    Disputed {
-        spread: &'a str,
-    },
-    SlowCooling {
-        range: &'a str,
-    },
-    BrittleSource {
-        who: &'a str,
-        range: &'a str,
-    },
+    InBrittle { at: &'a str, range: &'a str, spread: &'a str },
+    StepsOver { range: &'a str, spread: &'a str, below: &'a str, above: &'a str },
+    Disputed { spread: &'a str },
+    SlowCooling { range: &'a str },
+    BrittleSource { who: &'a str, range: &'a str },
 
     // Colours.
-    Shade {
-        first: Colour,
-        last: Colour,
-        spread: &'a str,
-    },
+    Shade { first: Colour, last: Colour, spread: &'a str },
     ColoursOnlyCarbon,
 
     // Cautions and notes.
     TemperAtOnce,
     OilSmoke,
     HotMetal,
-    Twice {
-        times: u8,
-    },
+    Twice { times: u8 },
     OnlyDown,
-    Ages17 {
-        name: &'a str,
-        at: &'a str,
-        least: &'a str,
-    },
+    Ages17 { name: &'a str, at: &'a str, least: &'a str },
     LeastOnly,
-    Age {
-        name: &'a str,
-        at: &'a str,
-        least: &'a str,
-        most: &'a str,
-        role: &'a str,
-    },
-    NearAc1 {
-        ac1: &'a str,
-    },
+    Age { name: &'a str, at: &'a str, least: &'a str, most: &'a str, role: &'a str },
+    NearAc1 { ac1: &'a str },
 }
 
 /// What holds a target above everything that a plan may count on.

@@ -26,6 +26,12 @@ impl Softened {
     fn middle(&self, hrc: f64) -> f64 {
         self.mean + self.kept * (hrc - self.from)
     }
+
+    /// What a part is left at that has so many HRC today, with this standard deviation.
+    pub(super) fn leaves(&self, (hrc, sd): (f64, f64)) -> Predicted {
+        let sd = self.kept * sd;
+        Predicted::normal(self.middle(hrc), sqrt(sd * sd + self.sd * self.sd))
+    }
 }
 
 /// What a further temper does to a steel.

@@ -240,8 +240,14 @@ impl Situation<'_> {
             odds.inside() + AGAIN * odds.over() - FAR * above - if brittle { BRITTLE } else { 0.0 };
         let worth = share * worth + (1.0 - share) * now.inside();
         let odds = mixed(&[(share, odds), (1.0 - share, now)]);
-        let leaves = Some(leaves);
+        // Of a part that nobody measured the band is that of the plan: the chance that it went otherwise is in the odds.
+        let leaves = Some(self.promised().map_or(leaves, |planned| softened.leaves(planned)));
         Some(Choice { leaves, ..choice(Action::Temper(temper), (worth, odds), true) })
+    }
+
+    /// What steel and process promise, where nothing else is known of the part.
+    fn promised(&self) -> Option<(f64, f64)> {
+        self.expected.filter(|_| !self.is_measured() && self.test.prior().expected().is_none())
     }
 
     /// Hardening from the start, or ageing for a steel that is aged.
