@@ -6,7 +6,7 @@ use biteband_evidence::step::{
     Softened, Softening, Stage, Step, UNDER, next_step,
 };
 use biteband_evidence::{
-    Conditions, FileSet, FileTest, Group, Instrument, Outcome, Readings, Skin, Target,
+    Conditions, FileSet, FileTest, Group, Instrument, Outcome, Prior, Readings, Skin, Target,
 };
 use biteband_steel::temper::Temper;
 use proptest::prelude::*;
@@ -135,6 +135,9 @@ fn a_bar_as_bought_is_hardened_where_none_is_sold_so_hard() {
     // One that measures as hard as wanted was sold hardened.
     let hard = bought((56.0, 62.0)).step(&read(59.0, 1.0));
     assert_eq!((hard.diagnosis, first(&hard)), (Diagnosis::Proved, Action::Accept));
+    // Nor does what the person expects of it give way to what is usually sold.
+    let expected = nothing.with_prior(Prior::normal(59.0, 0.5).unwrap());
+    assert_ne!(bought((56.0, 62.0)).step(&expected).diagnosis, Diagnosis::NeverHardened);
 }
 
 #[test]

@@ -113,8 +113,9 @@ fn answered(
         None => None,
     };
     let mut notes = Vec::new();
-    let (tempering, aged) = tempering_or_ages(speech, steel.as_ref(), target, &mut notes);
-    let never = steel.as_ref().is_some_and(does_not_harden);
+    let found = steel.as_ref().map(Tempering::of);
+    let never = matches!(found, Some(Err(TemperingError::DoesNotHarden { .. })));
+    let (tempering, aged) = tempering_or_ages(speech, found, target, &mut notes);
     // As it comes from the solution heat, or as it does not harden at all, it is as it is bought.
     let stage = match stage {
         Stage::Quenched if aged.is_some() || never => Stage::Bought,
@@ -218,16 +219,16 @@ fn named(
 /// What tempers do to a steel, or its ages for the target, or else a note why nothing is said of them.
 fn tempering_or_ages(
     speech: Speech,
-    steel: Option<&Steel>,
+    found: Option<Result<Tempering, TemperingError>>,
     target: Target,
     notes: &mut Vec<String>,
 ) -> (Option<Tempering>, Option<TemperAnswer>) {
     let mut note = |phrase| notes.push(speech.language.next_step(phrase).into_owned());
-    let Some(steel) = steel else {
+    let Some(found) = found else {
         note(NextStep::NoSteel);
         return (None, None);
     };
-    match Tempering::of(steel) {
+    match found {
         Ok(tempering) => (Some(tempering), None),
         Err(TemperingError::Ages { grade }) => {
             let plain = TemperQuestion::default();
@@ -240,10 +241,6 @@ fn tempering_or_ages(
             (None, None)
         }
     }
-}
-
-fn does_not_harden(steel: &Steel) -> bool {
-    matches!(Tempering::of(steel), Err(TemperingError::DoesNotHarden { .. }))
 }
 
 /// What steel and treatment promise, in words.

@@ -1,8 +1,8 @@
 //! The parts of an answer about the next step, in words.
 
 use biteband_evidence::step::{
-    AGAIN, Action, AsQuenched, Choice, Diagnosis, Hardening, Part, Situation, Softening, Stage,
-    Step, next_step,
+    Action, AsQuenched, Choice, Diagnosis, Hardening, Part, Situation, Softening, Stage, Step,
+    next_step,
 };
 use biteband_evidence::{FileTest, Odds, Target};
 use biteband_steel::Interval;
@@ -18,6 +18,9 @@ use super::temper_said::{Asked as Tempered, Job};
 use crate::format::{self, fixed};
 use crate::refusal::Refusal;
 use crate::words::{Act, NextStep};
+
+/// Chances are shown to so much.
+const PERCENT: f64 = 0.01;
 
 /// Everything that the words are made from.
 pub(super) struct Asked<'a> {
@@ -77,10 +80,12 @@ impl Asked<'_> {
             ages: self.aged.map(|aged| {
                 if aged.ages.iter().any(|one| one.role == "meets") { 1.0 } else { 0.5 }
             }),
-            hardening: match self.never {
-                true => Hardening::Never,
-                false if self.question.at_size => Hardening::AtSize,
-                false => Hardening::Open,
+            hardening: if self.never {
+                Hardening::Never
+            } else if self.question.at_size {
+                Hardening::AtSize
+            } else {
+                Hardening::Open
             },
             overheated: self.question.overheated,
             hurried: self.question.hurried,
@@ -101,7 +106,7 @@ impl Asked<'_> {
         mut notes: Vec<String>,
     ) -> NextStepAnswer {
         let options: Vec<OptionAnswer> =
-            found.choices.iter().map(|choice| self.option(choice)).collect();
+            found.choices.iter().map(|choice| self.option(choice, found.known)).collect();
         let first = options.first();
         let now = found.now;
         let chances = self.chances(now, false);
@@ -115,7 +120,7 @@ impl Asked<'_> {
                 Diagnosis::OutOfReach if self.never => self.say(NextStep::NeverHardens),
                 diagnosis => self.say(NextStep::Stands(diagnosis)),
             },
-            if self.is_known() { chances } else { String::new() },
+            if found.known { chances } else { String::new() },
             first.map(|first| first.how.clone()).unwrap_or_default(),
             causes,
         ];
@@ -153,13 +158,6 @@ impl Asked<'_> {
             sources,
             parts,
         }
-    }
-
-    /// Whether anything is known of the hardness: measured, or expected.
-    fn is_known(&self) -> bool {
-        let test = self.test;
-        let expected = self.expected.is_some() || test.prior().expected().is_some();
-        expected || !(test.strokes().is_empty() && test.readings().is_empty())
     }
 
     fn chances(&self, odds: Odds, after: bool) -> String {
@@ -208,7 +206,7 @@ impl Asked<'_> {
         }
     }
 
-    fn option(&self, choice: &Choice) -> OptionAnswer {
+    fn option(&self, choice: &Choice, known: bool) -> OptionAnswer {
         let grade = match choice.action {
             Action::Stroke(_, grade) => Some(grade),
             _ => None,
@@ -249,17 +247,17 @@ impl Asked<'_> {
             Act::Age { .. } | Act::ChangeTarget { .. } | Act::ChangePlan | Act::ChangeSteel => {
                 String::new()
             }
-            _ if measures && !self.is_known() => String::new(),
+            _ if measures && !known => String::new(),
             Act::Accept => self.chances(choice.odds, false),
             _ => self.chances(choice.odds, true),
         };
         let counts = match act {
             Act::Harden { .. } => self.say(NextStep::Planned),
-            Act::Temper { .. } if choice.odds.over() >= 0.005 => {
-                let inside = choice.odds.inside() + AGAIN * choice.odds.over();
-                self.say(NextStep::Further { inside: &percent(inside) })
+            // Where it shows as nought that the part stays too hard, further tempers add nothing that shows.
+            Act::Temper { .. } if choice.odds.over() >= 0.5 * PERCENT => {
+                self.say(NextStep::Further { inside: &percent(choice.with_further_tempers()) })
             }
-            _ if measures && !self.is_known() => String::new(),
+            _ if measures && !known => String::new(),
             _ if measures => self.say(NextStep::IfBest),
             _ => String::new(),
         };

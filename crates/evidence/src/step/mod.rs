@@ -58,7 +58,7 @@ pub const AUSTENITE: f64 = 15.0;
 pub const AS_PLANNED: f64 = 0.85;
 
 /// The chance that a part which is still over its target after a temper is brought in by further ones. Ours.
-pub const AGAIN: f64 = 0.85;
+const AGAIN: f64 = 0.85;
 
 /// Above so many HRC no bar is sold that is still to be made into a part: pre-hard stock has 28 to 34 HRC. Spring strip and wear
 /// plate are sold harder, and not for hardening. Common practice, no source.
@@ -225,6 +225,18 @@ pub struct Choice {
     pub leaves: Option<Predicted>,
 }
 
+impl Choice {
+    /// The chance of a good part after a temper and those that follow it where they are needed.
+    #[must_use]
+    pub fn with_further_tempers(&self) -> f64 {
+        with_further_tempers(self.odds)
+    }
+}
+
+fn with_further_tempers(odds: Odds) -> f64 {
+    odds.inside() + AGAIN * odds.over()
+}
+
 /// How the part stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Diagnosis {
@@ -282,6 +294,8 @@ pub struct Step {
     pub diagnosis: Diagnosis,
     /// The chances as it is.
     pub now: Odds,
+    /// Whether anything is known of its hardness, measured or expected; otherwise any is as likely.
+    pub known: bool,
     /// What to do, and the other acts by their worth; those that may not be done last.
     pub choices: Vec<Choice>,
 }
@@ -295,12 +309,14 @@ impl Step {
 }
 
 impl Situation<'_> {
+    /// What steel and process promise, where the test has no expectation of its own.
+    fn promised(&self) -> Option<(f64, f64)> {
+        self.expected.filter(|_| self.test.prior().expected().is_none())
+    }
+
     /// A belief from files and instruments alone, with what steel and process promise.
     fn believed(&self, belief: Belief) -> Result<Belief, Error> {
-        let Some((mean, sd)) = self.expected.filter(|_| self.test.prior().expected().is_none())
-        else {
-            return Ok(belief);
-        };
+        let Some((mean, sd)) = self.promised() else { return Ok(belief) };
         let sd = sd.max(0.5);
         let flat = (1.0 - AS_PLANNED) / (belief.highest() - belief.lowest());
         let peak = AS_PLANNED / (sd * sqrt(2.0 * core::f64::consts::PI));
@@ -374,23 +390,21 @@ pub fn next_step(situation: &Situation<'_>) -> Result<Step, Error> {
     let test = situation.test;
     let belief = situation.believed(test.belief()?)?;
     let now = belief.odds(situation.target);
-    let measured = situation.is_measured();
-    let contradictory = measured
+    let contradictory = situation.is_measured()
         && !(test.contradictions(Level::P95)?.is_empty() && test.clashes(Level::P95)?.is_empty());
-    let diagnosis = diagnose(situation, &belief, now, measured, contradictory)?;
+    let diagnosis = diagnose(situation, &belief, now, contradictory)?;
     let mut choices = weigh::choices(situation, &belief, diagnosis)?;
     // The acts are weighed over a belief cut into parts; what is left as it is has the chances that it has.
     for left in choices.iter_mut().filter(|choice| choice.action == Action::Accept) {
         left.odds = now;
     }
-    Ok(Step { diagnosis, now, choices })
+    Ok(Step { diagnosis, now, known: situation.is_known(), choices })
 }
 
 fn diagnose(
     situation: &Situation<'_>,
     belief: &Belief,
     now: Odds,
-    measured: bool,
     contradictory: bool,
 ) -> Result<Diagnosis, Error> {
     let under = |hrc: f64, sds: f64| {
@@ -402,7 +416,7 @@ fn diagnose(
     Ok(match situation.stage {
         _ if contradictory => Diagnosis::Contradiction,
         _ if situation.is_out_of_reach(now) => Diagnosis::OutOfReach,
-        _ if situation.is_to_be_hardened() && (!measured || now.under() > UNDER) => {
+        _ if situation.is_to_be_hardened() && (!situation.is_known() || now.under() > UNDER) => {
             Diagnosis::NeverHardened
         }
         _ if !situation.is_known() => Diagnosis::Unmeasured,

@@ -9,7 +9,7 @@ use libm::{exp, floor};
 use super::after::{Parts, Softening, mixed, odds};
 use super::{
     AGAIN, Action, Choice, Diagnosis, Hardening, LEAST_UNDER, LEAST_UNDER_OVER, OVER, Situation,
-    Stage, UNDER, skin_in_doubt, soft_skin,
+    Stage, UNDER, skin_in_doubt, soft_skin, with_further_tempers,
 };
 use crate::belief::Belief;
 use crate::error::Error;
@@ -236,18 +236,13 @@ impl Situation<'_> {
             return None;
         }
         let brittle = brittle.is_some_and(|range| within(range, celsius));
-        let worth =
-            odds.inside() + AGAIN * odds.over() - FAR * above - if brittle { BRITTLE } else { 0.0 };
+        let worth = with_further_tempers(odds) - FAR * above - if brittle { BRITTLE } else { 0.0 };
         let worth = share * worth + (1.0 - share) * now.inside();
         let odds = mixed(&[(share, odds), (1.0 - share, now)]);
         // Of a part that nobody measured the band is that of the plan: the chance that it went otherwise is in the odds.
-        let leaves = Some(self.promised().map_or(leaves, |planned| softened.leaves(planned)));
+        let planned = self.promised().filter(|_| !self.is_measured());
+        let leaves = Some(planned.map_or(leaves, |planned| softened.leaves(planned)));
         Some(Choice { leaves, ..choice(Action::Temper(temper), (worth, odds), true) })
-    }
-
-    /// What steel and process promise, where nothing else is known of the part.
-    fn promised(&self) -> Option<(f64, f64)> {
-        self.expected.filter(|_| !self.is_measured() && self.test.prior().expected().is_none())
     }
 
     /// Hardening from the start, or ageing for a steel that is aged.
