@@ -3,9 +3,13 @@
 use crate::Outcome;
 use std::fs;
 use std::path::{Path, PathBuf};
+use std::thread;
 use tiny_http::{Header, Method, Request, Response, Server};
 
 const FIRST_PORT: u16 = 8740;
+/// So many requests are answered at once: more than the six connections that a browser opens to one address, because
+/// one whose answer it does not read yet must not hold up the others.
+const AT_ONCE: usize = 8;
 
 /// Serves a folder until the program is ended. Without a port the first free one from 8740 on is taken: the same
 /// one each time where possible, because a browser keeps records by address.
@@ -21,13 +25,24 @@ pub(crate) fn run(folder: &Path, port: Option<u16>) -> Outcome {
             .ok_or("the ports 8740 to 8749 are taken; choose one with --port")?,
     };
     println!("\nBiteband is at http://127.0.0.1:{port}/ (end with Ctrl+C)");
-    for request in server.incoming_requests() {
-        // A browser that went away while it was answered is no reason to stop.
-        if let Err(error) = answer(folder, request) {
-            eprintln!("a request was not answered: {error}");
-        }
-    }
+    serve(&server, folder);
     Ok(())
+}
+
+/// Answers until the program is ended.
+fn serve(server: &Server, folder: &Path) {
+    thread::scope(|scope| {
+        for _ in 0..AT_ONCE {
+            scope.spawn(|| {
+                for request in server.incoming_requests() {
+                    // A browser that went away while it was answered is no reason to stop.
+                    if let Err(error) = answer(folder, request) {
+                        eprintln!("a request was not answered: {error}");
+                    }
+                }
+            });
+        }
+    });
 }
 
 fn listen(port: u16) -> Outcome<Server> {
@@ -97,6 +112,36 @@ mod tests {
         for url in ["/.git/config", "/a\\b", "", "http://elsewhere/", "/a\0"] {
             assert_eq!(at(url), None, "{url}");
         }
+    }
+
+    #[test]
+    fn an_answer_that_nobody_reads_holds_up_no_other() {
+        use std::io::{Read, Write};
+        use std::net::TcpStream;
+        use std::time::Duration;
+
+        let folder = std::env::temp_dir().join(format!("biteband-serve-{}", std::process::id()));
+        fs::create_dir_all(&folder).unwrap();
+        // More than what lies between two programs of one machine.
+        fs::write(folder.join("large.wasm"), vec![0; 32 << 20]).unwrap();
+        fs::write(folder.join("small.js"), "1").unwrap();
+        let server = Server::http("127.0.0.1:0").unwrap();
+        let address = server.server_addr().to_ip().unwrap();
+        let own = folder.clone();
+        thread::spawn(move || serve(&server, &own));
+        let ask = |path: &str| {
+            let mut stream = TcpStream::connect(address).unwrap();
+            stream.set_read_timeout(Some(Duration::from_secs(20))).unwrap();
+            write!(stream, "GET {path} HTTP/1.1\r\nHost: here\r\n\r\n").unwrap();
+            let mut start = [0; 12];
+            stream.read_exact(&mut start).unwrap();
+            (stream, start)
+        };
+        // Five are begun and not read on; the streams stay open until the end.
+        let unread: Vec<_> = (0..5).map(|_| ask("/large.wasm")).collect();
+        assert_eq!(ask("/small.js").1, *b"HTTP/1.1 200");
+        drop(unread);
+        fs::remove_dir_all(&folder).unwrap();
     }
 
     #[test]
